@@ -1,0 +1,94 @@
+import {
+  InputError,
+  isoUtc,
+  MINUTE_MS,
+  type Prepared,
+  plainSky,
+  type SeriesColumns,
+  type Sky,
+  type SkyKind,
+  seriesColumns,
+  typicalOf,
+} from '@tideover/core'
+import { type CellColumn, rowsOf } from '@tideover/files'
+import { openHouse } from '../open-house.js'
+import { OptionReader, type Words } from '../options.js'
+import { say, sayJson, writeCsv } from '../output.js'
+import { dailyTotals, seriesText } from '../text/series-text.js'
+
+const KINDS = ['clear', 'typical', 'none', 'file'] as const
+
+/** `series`: the columns that feed a trace. */
+export function series(path: string | undefined, words: Words): void {
+  const reader = new OptionReader(words)
+  const kind = reader.sky(KINDS)
+  const year = reader.whole('synthetic-year', 0, 199) ?? 0
+  const seed = reader.whole('seed', 0, 2147483647)
+  reader.done()
+  const { prepared } = openHouse(path)
+  const [from, to] = span(prepared, new OptionReader(words))
+  const columns = seriesColumns(prepared, skyOf(prepared, kind, year, seed), year, from, to)
+  if (typeof words.csv === 'string') writeSeries(words.csv, prepared, columns)
+  if (words.json === true)
+    sayJson({ sky: kind, syntheticYear: year, days: dailyTotals(prepared, columns) })
+  else if (words.csv !== '-') say(seriesText(prepared, columns, kind))
+}
+
+function skyOf(prepared: Prepared, kind: SkyKind, year: number, seed: number | undefined): Sky {
+  const sky =
+    kind === 'typical'
+      ? typicalOf(prepared, seed ?? prepared.house.seed, year + 1)
+      : plainSky(prepared, kind as 'clear' | 'none' | 'file')
+  if (year >= sky.years) {
+    throw new InputError('--synthetic-year', `a whole number 0..${sky.years - 1}`, year)
+  }
+  return sky
+}
+
+/** Minutes of the local days from..to, both included. */
+function span(prepared: Prepared, reader: OptionReader): [number, number] {
+  const { calendar } = prepared
+  const first = reader.day('from', calendar.zone)
+  const last = reader.day('to', calendar.zone)
+  reader.done()
+  const minute = (ms: number): number => Math.round((ms - calendar.startMs) / MINUTE_MS)
+  const [from, to] = [minute(first.toMillis()), minute(last.plus({ days: 1 }).toMillis())]
+  const year = `a day of ${calendar.year}, the house's year`
+  if (from < 0 || from >= calendar.n) reader.fault('from', year, first.toISODate())
+  if (to > calendar.n || to <= 0) reader.fault('to', year, last.toISODate())
+  if (to <= from) reader.fault('to', 'not before --from', last.toISODate())
+  reader.done()
+  return [from, to]
+}
+
+function writeSeries(path: string, prepared: Prepared, s: SeriesColumns): void {
+  const empty: CellColumn = { length: s.n }
+  const header = [
+    'time_utc',
+    'sun_altitude_deg',
+    'sun_azimuth_deg',
+    'ghi_w_m2',
+    'dni_w_m2',
+    'dhi_w_m2',
+    'air_c',
+    'wind_m_s',
+  ]
+  const columns: CellColumn[] = [
+    Array.from({ length: s.n }, (_, i) => isoUtc(prepared.calendar, s.from + i)),
+    s.sunAltitudeDeg,
+    s.sunAzimuthDeg,
+    s.ghi,
+    s.dni,
+    s.dhi,
+    s.airC,
+    s.windMs,
+  ]
+  for (const array of s.arrays) {
+    const names = ['poa_w_m2', 'cell_c', 'dc_kw', 'ac_kw'].map((name) => `${array.name}.${name}`)
+    header.push(...names)
+    columns.push(array.poaWm2, array.cellC, array.dcKw, array.dcCoupled ? empty : array.acKw)
+  }
+  header.push('critical_kw', 'comfort_kw', 'peak_kva')
+  columns.push(s.criticalKw, s.comfortKw, s.peakKva)
+  writeCsv(path, header, rowsOf(columns))
+}

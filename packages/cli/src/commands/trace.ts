@@ -1,0 +1,90 @@
+import { type CutStory, isoUtc, type Prepared, traceCut } from '@tideover/core'
+import { rowsOf } from '@tideover/files'
+import { openHouse } from '../open-house.js'
+import { OptionReader, scenarioOf, type Words } from '../options.js'
+import { say, sayJson, writeCsv } from '../output.js'
+import { traceText, traceTotals } from '../text/trace-text.js'
+
+/** `trace`: one cut, minute by minute. */
+export function trace(path: string | undefined, words: Words): void {
+  const reader = new OptionReader(words)
+  const year = reader.whole('synthetic-year', 0, 199)
+  const question = {
+    ...scenarioOf(reader),
+    hours: reader.hours(),
+    sky: reader.sky(),
+    ...(year === undefined ? {} : { syntheticYear: year }),
+  }
+  const startWord = reader.moment('start', 'utc')
+  reader.done()
+  const { prepared } = openHouse(path)
+  const zoned = new OptionReader(words)
+  const startMs = Number.isNaN(startWord)
+    ? startWord
+    : zoned.moment('start', prepared.calendar.zone)
+  const story = traceCut(prepared, { ...question, startMs })
+  if (typeof words.csv === 'string') writeTrace(words.csv, prepared, story)
+  if (words.json === true) sayJson(traceJson(prepared, story))
+  else if (words.csv !== '-') say(traceText(prepared, story))
+}
+
+const HEADER = [
+  'time_utc',
+  'demand_critical_kw',
+  'demand_comfort_kw',
+  'served_critical_kw',
+  'served_comfort_kw',
+  'solar_available_kw',
+  'solar_used_kw',
+  'generator_kw',
+  'charge_kw',
+  'discharge_kw',
+  'battery_kw',
+  'grid_kw',
+  'loss_kw',
+  'start_stored_kwh',
+  'stored_kwh',
+  'fuel_l',
+  'state',
+] as const
+
+function writeTrace(path: string, prepared: Prepared, { trace: t }: CutStory): void {
+  const times = Array.from({ length: t.n }, (_, i) => isoUtc(prepared.calendar, t.from + i))
+  const columns = [
+    times,
+    t.demandCriticalKw,
+    t.demandComfortKw,
+    t.servedCriticalKw,
+    t.servedComfortKw,
+    t.solarAvailableKw,
+    t.solarUsedKw,
+    t.generatorKw,
+    t.chargeKw,
+    t.dischargeKw,
+    t.batteryKw,
+    t.gridKw,
+    t.lossKw,
+    t.startStoredKwh,
+    t.storedKwh,
+    t.fuelL,
+    t.states,
+  ]
+  writeCsv(path, HEADER, rowsOf(columns))
+}
+
+function traceJson(prepared: Prepared, story: CutStory): unknown {
+  return {
+    house: prepared.house.house,
+    start: isoUtc(prepared.calendar, story.trace.from),
+    hours: story.trace.n / 60,
+    sky: story.sky,
+    syntheticYear: story.syntheticYear,
+    capacityKwh: story.capacityKwh,
+    totals: traceTotals(story),
+    events: story.events.map((event) => ({
+      time: isoUtc(prepared.calendar, story.trace.from + event.minute),
+      local: event.local,
+      text: event.text,
+    })),
+  }
+}

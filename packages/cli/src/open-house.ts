@@ -1,0 +1,15 @@
+// A house file made ready to be asked.
+
+import { type Prepared, prepare } from '@tideover/core'
+import { type LoadedHouse, loadHouse } from '@tideover/files'
+import { DEFAULT_HOUSE } from './default-house.js'
+
+export interface OpenHouse extends LoadedHouse {
+  readonly prepared: Prepared
+}
+
+/** @throws InputError with every fault of the house and its records */
+export function openHouse(path: string | undefined): OpenHouse {
+  const loaded = loadHouse(path ?? DEFAULT_HOUSE.path())
+  return { ...loaded, prepared: prepare(loaded.house, loaded.files) }
+}

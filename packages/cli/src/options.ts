@@ -1,0 +1,115 @@
+// Words of the command line to values; every fault of one call is told at once.
+
+import {
+  InputError,
+  isZone,
+  type Problem,
+  printable,
+  SKIES,
+  type SkyKind,
+  type StartSoc,
+} from '@tideover/core'
+import { DateTime } from 'luxon'
+
+/** What commander hands over: texts, or nothing. */
+export type Words = Readonly<Record<string, string | boolean | undefined>>
+
+/** Reads options one by one and collects what is wrong with them. */
+export class OptionReader {
+  private readonly problems: Problem[] = []
+
+  constructor(private readonly words: Words) {}
+
+  /** A number, or undefined where the option is absent or wrong (the fault is kept). */
+  number(name: string, need: string, ok: (value: number) => boolean): number | undefined {
+    const word = this.words[camel(name)]
+    if (word === undefined) return undefined
+    const value = typeof word === 'string' && word.trim() !== '' ? Number(word) : Number.NaN
+    if (ok(value)) return value
+    return this.fault(name, need, word)
+  }
+
+  whole(name: string, min: number, max: number): number | undefined {
+    const inside = (value: number): boolean =>
+      Number.isInteger(value) && value >= min && value <= max
+    return this.number(name, `a whole number ${min}..${max}`, inside)
+  }
+
+  share(name: string): number | undefined {
+    return this.number(name, 'a number 0..1', (value) => value >= 0 && value <= 1)
+  }
+
+  /** Length of a cut. [h], 30 days at most: so far is every start followed. */
+  hours(): number {
+    const most = 720
+    const need = `a number > 0 and <= ${most} [h]`
+    return this.number('hours', need, (value) => value > 0 && value <= most) ?? 24
+  }
+
+  sky(allowed: readonly SkyKind[] = SKIES): SkyKind {
+    const word = this.words.sky ?? 'dull'
+    const found = allowed.find((kind) => kind === word)
+    return found ?? this.fault('sky', `one of ${allowed.join(', ')}`, word) ?? 'dull'
+  }
+
+  startSoc(): StartSoc {
+    const word = this.words.startSoc
+    if (word === undefined || word === 'reserve') return 'reserve'
+    if (word === 'full') return 'full'
+    const need = 'reserve, full or a number 0..1'
+    return this.number('start-soc', need, (value) => value >= 0 && value <= 1) ?? 'reserve'
+  }
+
+  /** A moment; local wall clock of the house's zone where no offset is written. [ms UTC] */
+  moment(name: string, zone: string): number {
+    const word = String(this.words[camel(name)] ?? '')
+    const time = DateTime.fromISO(word, { zone: isZone(zone) ? zone : 'utc' })
+    if (time.isValid) return time.toMillis()
+    this.fault(name, 'a time such as 2025-01-14T18:00Z', word)
+    return Number.NaN
+  }
+
+  /** A local day of the house's zone; its first millisecond. */
+  day(name: string, zone: string): DateTime {
+    const word = String(this.words[name] ?? '')
+    const time = DateTime.fromISO(word, { zone })
+    if (!time.isValid || !/^\d{4}-\d{2}-\d{2}$/.test(word)) {
+      this.fault(name, 'a day such as 2025-01-14', word)
+    }
+    return time
+  }
+
+  fault(name: string, need: string, got: unknown): undefined {
+    this.problems.push({ where: `--${name}`, need, got: printable(got) })
+    return undefined
+  }
+
+  /** @throws InputError with every fault met so far */
+  done(): void {
+    if (this.problems.length > 0) throw new InputError(this.problems)
+  }
+}
+
+/** Options shared by what asks for a scenario; absent ones are left out. */
+export function scenarioOf(reader: OptionReader): {
+  modules?: number
+  health?: number
+  startSoc: StartSoc
+  winters: number
+  seed?: number
+} {
+  const modules = reader.whole('modules', 1, 100)
+  const health = reader.number('health', 'a number > 0 and <= 1', (v) => v > 0 && v <= 1)
+  const seed = reader.whole('seed', 0, 2147483647)
+  return {
+    ...(modules === undefined ? {} : { modules }),
+    ...(health === undefined ? {} : { health }),
+    ...(seed === undefined ? {} : { seed }),
+    startSoc: reader.startSoc(),
+    winters: reader.whole('winters', 1, 200) ?? 10,
+  }
+}
+
+function camel(name: string): string {
+  return name.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase())
+}

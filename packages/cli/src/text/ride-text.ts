@@ -1,0 +1,190 @@
+// The answer as a tired person reads it: one sentence, four skies, what fails first, cautions.
+
+import type { RideAnswer, SkyFigures, SkyKind } from '@tideover/core'
+import { DateTime } from 'luxon'
+
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+]
+
+export function rideText(answer: RideAnswer, show: { readonly defaults: boolean }): string {
+  const lines = [headline(answer), '', ...skyTable(answer), '']
+  lines.push(...details(answer))
+  if (answer.warnings.length > 0) lines.push('', 'Look at:', ...bullets(answer.warnings))
+  lines.push('', 'Caution:', ...bullets(answer.cautions))
+  lines.push('', ...defaultLines(answer, show.defaults))
+  return lines.join('\n')
+}
+
+function headline(answer: RideAnswer): string {
+  const promised = answer.skies[answer.promise] as SkyFigures
+  const lasts = `lasts ${hoursText(promised.medianHours, promised, true)} in the middle case`
+  const worst =
+    promised.worstHours === null ? '' : `, ${hoursText(promised.worstHours, promised)} at worst`
+  const share = promised.share === null ? 'an unknown share' : sharePart(promised.share)
+  const target =
+    answer.met === null ? '' : answer.met ? ' The target is met.' : ' The target is NOT met.'
+  return wrap(
+    `${answer.house}, a cut of ${round(answer.cutHours)} h starting in ${MONTHS[answer.month - 1]}: ` +
+      `it ${lasts}${worst}. ${share} of such cuts are ridden to the end, under ` +
+      `${skyWords(answer.promise, answer)}, ${startWords(answer)}, battery ${ageWords(answer)}.${target}`,
+  )
+}
+
+/** `none of`, `12 in 100 of`; only a figure that is whole says all. */
+function sharePart(share: number): string {
+  if (share === 0) return 'None'
+  if (share === 1) return 'All'
+  const hundred = Math.floor(share * 100)
+  return hundred === 0 ? 'Fewer than 1 in 100' : `${hundred} in 100`
+}
+
+function skyWords(sky: SkyKind, answer: RideAnswer): string {
+  const days = Math.max(1, Math.ceil(answer.cutHours / 24))
+  const spell = days === 1 ? 'a day' : `${days} days`
+  if (sky === 'dull') {
+    const winters = answer.skies.dull?.winters ?? 10
+    return `a dull sky (${spell} as dark as 1 winter in ${winters} brings)`
+  }
+  return {
+    none: 'no sun at all',
+    typical: 'typical skies',
+    clear: 'a clear sky',
+    file: 'the weather file',
+  }[sky]
+}
+
+function startWords(answer: RideAnswer): string {
+  const { kind, value } = answer.startSoc
+  if (kind === 'full') return 'started full'
+  const share = `${Math.round(value * 100)} %`
+  return kind === 'reserve' ? `started at its reserve of ${share}` : `started at ${share}`
+}
+
+function ageWords(answer: RideAnswer): string {
+  const modules = `of ${answer.modules} module${answer.modules === 1 ? '' : 's'}`
+  return answer.health === 1
+    ? `new, ${modules}`
+    : `aged to ${Math.round(answer.health * 100)} %, ${modules}`
+}
+
+const SKY_NAMES: Readonly<Record<SkyKind, string>> = {
+  dull: 'dull sky',
+  none: 'no sun',
+  typical: 'typical skies',
+  clear: 'clear sky',
+  file: 'weather file',
+}
+
+function skyTable(answer: RideAnswer): string[] {
+  const rows = Object.entries(answer.skies).map(([kind, figures]) => [
+    SKY_NAMES[kind as SkyKind],
+    figures.worstHours === null ? '-' : hoursText(figures.worstHours, figures),
+    hoursText(figures.p05Hours, figures),
+    hoursText(figures.medianHours, figures),
+    hoursText(figures.bestHours, figures),
+    figures.share === null ? '-' : percent(figures.share),
+  ])
+  const head = ['', 'worst', '1 in 20', 'middle', 'best', `${round(answer.cutHours)} h held`]
+  return table([head, ...rows])
+}
+
+function details(answer: RideAnswer): string[] {
+  const promised = answer.skies[answer.promise] as SkyFigures
+  const lines: string[] = []
+  const first = promised.loads.find((load) => load.firstToFail)
+  if (first !== undefined) lines.push(`First to give out: ${first.name}.`)
+  if (promised.worstStart !== null) {
+    lines.push(
+      `Worst start: ${localText(promised.worstStart, answer.site.timezone)} (${promised.worstStart}, ` +
+        `year ${promised.worstYear}).`,
+    )
+  }
+  lines.push(
+    `Without power within the cut: ${promised.hoursWithoutMean.toFixed(1)} h on average. ` +
+      `By hand, no sun: ${Math.floor(promised.withoutSunHours ?? 0)} h.`,
+  )
+  const { share } = answer.bright
+  if (share !== null) {
+    lines.push(`On a good day (${answer.bright.conditions}): ${percent(share)} are ridden.`)
+  }
+  const typical = answer.skies.typical
+  if (typical?.shareLow != null && typical.shareHigh != null) {
+    lines.push(
+      `${answer.years} synthetic years pin the typical share to ` +
+        `${percent(typical.shareLow)}-${percent(typical.shareHigh)}; the climate is not known that well.`,
+    )
+  }
+  return lines.map((line) => wrap(line))
+}
+
+function defaultLines(answer: RideAnswer, all: boolean): string[] {
+  const { defaults } = answer
+  if (defaults.length === 0) return []
+  if (!all) return [`${defaults.length} defaults were used; --defaults lists them.`]
+  return [
+    'Defaults used:',
+    ...defaults.map(({ path, value, basis }) => `  ${path} = ${value} (${basis})`),
+  ]
+}
+
+/** Whole hours, rounded down; at least a few minutes are said as minutes. */
+function hoursText(hours: number, figures: SkyFigures, words = false): string {
+  const unit = words ? ' hours' : ' h'
+  if (hours < 1) return `${Math.floor(hours * 60)} min`
+  const whole = Math.floor(hours)
+  const beyond = figures.atLeastHours && hours === figures.bestHours && whole >= 720
+  return `${beyond ? 'over ' : ''}${whole}${words && whole === 1 ? ' hour' : unit}`
+}
+
+function percent(share: number): string {
+  return `${Math.floor(share * 100)} %`
+}
+
+function round(hours: number): string {
+  return Number.isInteger(hours) ? String(hours) : hours.toFixed(1)
+}
+
+function localText(iso: string, zone: string): string {
+  return DateTime.fromISO(iso, { zone }).setLocale('en-GB').toFormat('ccc d LLL HH:mm')
+}
+
+function bullets(texts: readonly string[]): string[] {
+  return texts.flatMap((text) =>
+    wrap(text, 76)
+      .split('\n')
+      .map((line, i) => (i === 0 ? `- ${line}` : `  ${line}`)),
+  )
+}
+
+function table(rows: readonly (readonly string[])[]): string[] {
+  const widths = (rows[0] ?? []).map((_, c) => Math.max(...rows.map((row) => row[c]?.length ?? 0)))
+  return rows.map((row) =>
+    row
+      .map((cell, c) => (c === 0 ? cell.padEnd(widths[c] ?? 0) : cell.padStart(widths[c] ?? 0)))
+      .join('  ')
+      .trimEnd(),
+  )
+}
+
+/** Breaks at spaces. */
+export function wrap(text: string, width = 80): string {
+  const lines: string[] = ['']
+  for (const word of text.split(' ')) {
+    const line = lines.at(-1) ?? ''
+    if (line !== '' && line.length + 1 + word.length > width) lines.push(word)
+    else lines[lines.length - 1] = line === '' ? word : `${line} ${word}`
+  }
+  return lines.join('\n')
+}

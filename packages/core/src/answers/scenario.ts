@@ -1,0 +1,79 @@
+// What is asked of a house beside the house itself: stack, health, start charge, sky, chance.
+
+import { type Plant, plantOf } from '../equipment/plant.js'
+import type { House } from '../house/house.js'
+import { InputError } from '../house/problem.js'
+import { type Rules, rulesOf } from '../island/rules.js'
+import type { Prepared } from '../series/prepare.js'
+import { onGrid } from '../units/energy-grid.js'
+
+/** Charge at the start of a cut: what ordinary days may not touch, full, or a share of capacity. */
+export type StartSoc = 'reserve' | 'full' | number
+
+/** Points of usable capacity by which a charge reading may flatter; common practice, 3-10. */
+export const READING_ERROR = 0.05
+
+export interface Scenario {
+  /** Modules fitted; the house's when left out. */
+  readonly modules?: number
+  /** Share of nameplate capacity that age has left; the house's when left out. */
+  readonly health?: number
+  /** Default `reserve`. */
+  readonly startSoc?: StartSoc
+}
+
+export interface Equipped {
+  readonly plant: Plant
+  readonly rules: Rules
+  /** At the start of every cut, on the energy grid. [kWh] */
+  readonly startKwh: number
+  readonly modules: number
+  readonly health: number
+  readonly startSoc: { readonly kind: 'reserve' | 'full' | 'share'; readonly value: number }
+}
+
+/**
+ * The stack, settings and start charge of a scenario.
+ *
+ * A start at the reserve is what the display shows; a twentieth of usable capacity is taken off
+ * for its error. A stated share, and a full stack, are taken as true.
+ *
+ * @throws  InputError where the base does not allow so many modules, or a share is out of range
+ */
+export function equip(prepared: Prepared, scenario: Scenario): Equipped {
+  const { house, demand } = prepared
+  const modules = checkedModules(house, scenario.modules ?? house.stack.modules)
+  const health = scenario.health ?? house.stack.health
+  if (!(health > 0 && health <= 1)) {
+    throw new InputError('health', 'a number > 0 and <= 1 [share of 1]', health)
+  }
+  const plant = plantOf(house, modules, health)
+  const startSoc = startOf(house, scenario.startSoc ?? 'reserve')
+  const share =
+    startSoc.kind === 'reserve' ? Math.max(0, startSoc.value - READING_ERROR) : startSoc.value
+  return {
+    plant,
+    rules: rulesOf(house, plant, demand.comfortKw.length),
+    startKwh: onGrid(share * plant.usableKwh),
+    modules,
+    health,
+    startSoc,
+  }
+}
+
+function checkedModules(house: House, modules: number): number {
+  const most = house.stack.modulesMax
+  if (!(Number.isInteger(modules) && modules >= 1 && modules <= most)) {
+    throw new InputError('modules', `a whole number 1..${most}, what the base allows`, modules)
+  }
+  return modules
+}
+
+function startOf(house: House, start: StartSoc): Equipped['startSoc'] {
+  if (start === 'reserve') return { kind: 'reserve', value: house.stack.reserve }
+  if (start === 'full') return { kind: 'full', value: 1 }
+  if (!(start >= 0 && start <= 1)) {
+    throw new InputError('start-soc', 'reserve, full or a number 0..1 [share of 1]', start)
+  }
+  return { kind: 'share', value: start }
+}

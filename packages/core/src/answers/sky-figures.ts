@@ -1,0 +1,184 @@
+// A month's rides under one sky as the figures of an answer.
+
+import { isoUtc } from '../axis/calendar.js'
+import type { RideLoad } from '../cut/rides.js'
+import type { Prepared } from '../series/prepare.js'
+import { wilson95 } from './interval.js'
+import type { BatchRides, MonthRides } from './month-rides.js'
+import { isEvening, PATTERNS, type Pattern } from './patterns.js'
+
+export interface LoadFigures {
+  readonly name: string
+  readonly toleratesMinutes: number
+  /** Share of starts, under the headline pattern, that ride the cut as far as this load goes. */
+  readonly share: number | null
+  readonly firstToFail: boolean
+}
+
+export interface SkyFigures {
+  readonly starts: number
+  /** The least of `shareByPattern`. */
+  readonly share: number | null
+  readonly shareByPattern: Readonly<Record<Pattern, number | null>>
+  /** Return period, `dull` only. */
+  readonly winters?: number
+  readonly shareLow?: number | null
+  readonly shareHigh?: number | null
+  readonly worstHoursReturnWinters?: number | null
+  readonly worstHours: number | null
+  readonly p05Hours: number
+  readonly medianHours: number
+  readonly bestHours: number
+  readonly worstStart: string | null
+  /** Number of the year in which `worstStart` lies, for `trace --synthetic-year`. */
+  readonly worstYear: number | null
+  readonly atLeastHours: boolean
+  readonly hoursWithoutMean: number
+  readonly withoutSunHours?: number
+  readonly loads: readonly LoadFigures[]
+}
+
+export function skyFigures(
+  prepared: Prepared,
+  month: MonthRides,
+  loads: readonly RideLoad[],
+  options: { readonly hours: number; readonly winters: number },
+): SkyFigures {
+  const cut = Math.ceil(options.hours * 60)
+  const shareByPattern = sharesOf(prepared, month.batches, cut)
+  const known = PATTERNS.filter((pattern) => shareByPattern[pattern] !== null)
+  const headline = known.reduce((least, pattern) =>
+    shareByPattern[pattern]! < shareByPattern[least]! ? pattern : least,
+  )
+  const share = shareByPattern[headline]
+  const minutes = sortedMinutes(month.batches)
+  const worst = worstOf(month.batches)
+  const { kind, years, hasExtremes } = month.sky
+  const noWorst = !hasExtremes || (kind === 'typical' && years < 2)
+  const hours = (rank: number): number => minutes[rank]! / 60
+  return {
+    starts: minutes.length,
+    share,
+    shareByPattern,
+    ...(kind === 'dull' ? { winters: options.winters } : {}),
+    ...(kind === 'typical' ? intervalOf(share, years) : {}),
+    worstHours: noWorst ? null : hours(0),
+    p05Hours: hours(Math.floor(0.05 * (minutes.length - 1))),
+    medianHours: hours(Math.floor(0.5 * (minutes.length - 1))),
+    bestHours: hours(minutes.length - 1),
+    worstStart: noWorst ? null : isoUtc(prepared.calendar, worst.minute),
+    worstYear: noWorst ? null : worst.year,
+    atLeastHours: month.batches.some((batch) => batch.rides.beyond.includes(1)),
+    hoursWithoutMean: meanWithout(month.batches) / 60,
+    loads: loadFigures(prepared, month.batches, loads, headline, cut),
+  }
+}
+
+/** Share of starts that ride the whole cut, by pattern; null where the pattern has no start. */
+function sharesOf(
+  prepared: Prepared,
+  batches: readonly BatchRides[],
+  cut: number,
+): Record<Pattern, number | null> {
+  const tally = { any: newTally(), evening: newTally(), windy: newTally() }
+  for (const { from, rides, windy } of batches) {
+    for (let s = 0; s < rides.minutes.length; s++) {
+      const holds = rides.minutes[s]! >= cut
+      count(tally.any, holds)
+      if (isEvening(prepared.calendar, from + s)) count(tally.evening, holds)
+      if (windy[s] === 1) count(tally.windy, holds)
+    }
+  }
+  return { any: shareOf(tally.any), evening: shareOf(tally.evening), windy: shareOf(tally.windy) }
+}
+
+interface Tally {
+  starts: number
+  hold: number
+}
+
+function newTally(): Tally {
+  return { starts: 0, hold: 0 }
+}
+
+function count(tally: Tally, holds: boolean): void {
+  tally.starts++
+  if (holds) tally.hold++
+}
+
+function shareOf({ starts, hold }: Tally): number | null {
+  return starts === 0 ? null : hold / starts
+}
+
+/** Interval and return period over several synthetic years; with one year there is neither. */
+function intervalOf(
+  share: number | null,
+  years: number,
+): Pick<SkyFigures, 'shareLow' | 'shareHigh' | 'worstHoursReturnWinters'> {
+  if (share === null || years < 2) {
+    return { shareLow: null, shareHigh: null, worstHoursReturnWinters: null }
+  }
+  const [shareLow, shareHigh] = wilson95(share * years, years)
+  return { shareLow, shareHigh, worstHoursReturnWinters: years }
+}
+
+function sortedMinutes(batches: readonly BatchRides[]): Int32Array {
+  const total = batches.reduce((sum, batch) => sum + batch.rides.minutes.length, 0)
+  const all = new Int32Array(total)
+  let at = 0
+  for (const { rides } of batches) {
+    all.set(rides.minutes, at)
+    at += rides.minutes.length
+  }
+  return all.sort()
+}
+
+/** The shortest ride; the earliest of equals. */
+function worstOf(batches: readonly BatchRides[]): { minute: number; year: number } {
+  let worst = { minute: 0, year: 0, ride: Number.POSITIVE_INFINITY }
+  for (const { year, from, rides } of batches) {
+    for (let s = 0; s < rides.minutes.length; s++) {
+      if (rides.minutes[s]! < worst.ride)
+        worst = { minute: from + s, year, ride: rides.minutes[s]! }
+    }
+  }
+  return worst
+}
+
+function meanWithout(batches: readonly BatchRides[]): number {
+  let sum = 0
+  let starts = 0
+  for (const { without } of batches) {
+    starts += without.length
+    for (const minutes of without) sum += minutes
+  }
+  return sum / starts
+}
+
+function loadFigures(
+  prepared: Prepared,
+  batches: readonly BatchRides[],
+  loads: readonly RideLoad[],
+  headline: Pattern,
+  cut: number,
+): LoadFigures[] {
+  const ends = new Float64Array(loads.length)
+  const tallies = loads.map(newTally)
+  for (const { from, rides, windy } of batches) {
+    for (let s = 0; s < rides.minutes.length; s++) {
+      if (rides.endedBy[s]! >= 0) ends[rides.endedBy[s]!]! += 1
+      if (headline === 'evening' && !isEvening(prepared.calendar, from + s)) continue
+      if (headline === 'windy' && windy[s] !== 1) continue
+      for (const [which, tally] of tallies.entries()) {
+        count(tally, rides.byLoad[which]![s]! >= cut)
+      }
+    }
+  }
+  const most = Math.max(...ends)
+  return loads.map((load, which) => ({
+    name: load.name,
+    toleratesMinutes: load.toleratesMinutes,
+    share: shareOf(tallies[which]!),
+    firstToFail: most > 0 && ends.indexOf(most) === which,
+  }))
+}

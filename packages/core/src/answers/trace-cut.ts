@@ -1,0 +1,93 @@
+// One cut of a house, traced: the sky and year chosen as the other answers choose them.
+
+import { MINUTE_MS } from '../axis/calendar.js'
+import { type EventLine, eventLines } from '../cut/event-lines.js'
+import { type Trace, trace } from '../cut/trace.js'
+import { InputError } from '../house/problem.js'
+import { type Compiled, compile } from '../island/compile.js'
+import { type Prepared, plainSky, typicalOf } from '../series/prepare.js'
+import { newScratch, windowOf } from '../series/window.js'
+import type { Sky, SkyKind } from '../sky/sky.js'
+import { dullYearOf } from './month-sky.js'
+import { equip, type Scenario } from './scenario.js'
+
+export interface CutQuestion extends Scenario {
+  /** UTC [ms], within the house's year. */
+  readonly startMs: number
+  /** [h], > 0 */
+  readonly hours: number
+  /** Default `dull`. */
+  readonly sky?: SkyKind
+  /** Number of the year, for skies that have several; `dull` chooses its own when left out. */
+  readonly syntheticYear?: number
+  readonly winters?: number
+  readonly seed?: number
+}
+
+export interface CutStory {
+  readonly trace: Trace
+  readonly events: readonly EventLine[]
+  readonly compiled: Compiled
+  readonly sky: SkyKind
+  readonly syntheticYear: number
+  readonly capacityKwh: number
+}
+
+/** @throws InputError where the start lies outside the house's year */
+export function traceCut(prepared: Prepared, question: CutQuestion): CutStory {
+  const { house, calendar, demand } = prepared
+  const from = startMinute(prepared, question.startMs)
+  const minutes = Math.ceil(question.hours * 60)
+  const equipped = equip(prepared, question)
+  const { sky, year } = skyAndYear(prepared, question, from)
+  const window = windowOf(prepared, sky, newScratch(prepared), year, from, from + minutes)
+  const compiled = compile(house, calendar, demand, equipped.plant, equipped.rules, window)
+  const cut = trace(compiled, equipped.startKwh)
+  const { capacityKwh } = equipped.rules
+  return {
+    trace: cut,
+    events: eventLines(cut, house, calendar, capacityKwh),
+    compiled,
+    sky: question.sky ?? 'dull',
+    syntheticYear: year,
+    capacityKwh,
+  }
+}
+
+/** @throws InputError outside the year, or off the minute */
+export function startMinute(prepared: Prepared, startMs: number): number {
+  const { calendar } = prepared
+  const minute = Math.floor((startMs - calendar.startMs) / MINUTE_MS)
+  if (!(minute >= 0 && minute < calendar.n)) {
+    const iso = (ms: number): string => `${new Date(ms).toISOString().slice(0, 16)}Z`
+    const last = calendar.startMs + (calendar.n - 1) * MINUTE_MS
+    throw new InputError(
+      'start',
+      `a time in the house's year, ${iso(calendar.startMs)} to ${iso(last)}`,
+      Number.isFinite(startMs) ? iso(startMs) : startMs,
+    )
+  }
+  return minute
+}
+
+function skyAndYear(
+  prepared: Prepared,
+  question: CutQuestion,
+  from: number,
+): { sky: Sky; year: number } {
+  const { sky: kind = 'dull', syntheticYear, winters = 10, hours } = question
+  const seed = question.seed ?? prepared.house.seed
+  if (kind === 'dull') {
+    const dull = dullYearOf(prepared, from, hours, winters, seed)
+    return { sky: dull.sky, year: syntheticYear ?? dull.year }
+  }
+  const year = syntheticYear ?? 0
+  const sky =
+    kind === 'typical'
+      ? typicalOf(prepared, seed, Math.max(30, year + 1))
+      : plainSky(prepared, kind)
+  if (year >= sky.years) {
+    throw new InputError('synthetic-year', `a whole number 0..${sky.years - 1}`, year)
+  }
+  return { sky, year }
+}

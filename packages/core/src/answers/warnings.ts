@@ -1,0 +1,53 @@
+// What looks like a slip in a house, or will surprise its owner; said, not refused.
+
+import type { House, LoadInput } from '../house/house.js'
+import type { Prepared } from '../series/prepare.js'
+import type { Equipped } from './scenario.js'
+
+/** A single household appliance above this is more likely watts written where they were not meant. */
+const LARGE_LOAD_W = 15000
+const COLD = /fridge|freezer|refrigerator/i
+const LARGE_FRIDGE_W = 1000
+const SMALL_LOAD_W = 1
+
+export function warningsFor(prepared: Prepared, equipped: Equipped): string[] {
+  const { house, demand } = prepared
+  const warnings = [...house.loads.flatMap(loadWarnings), ...solarWarnings(house)]
+  const critical = demand.peakKva[demand.peakKva.length - 1]!
+  let peak = 0
+  for (const kva of critical) if (kva > peak) peak = kva
+  if (peak > equipped.plant.startingKva) {
+    warnings.push(
+      `The critical loads reach ${peak.toFixed(1)} kVA in a start; the battery inverter carries ` +
+        `${equipped.plant.startingKva.toFixed(1)} kVA and will drop out.`,
+    )
+  }
+  return warnings
+}
+
+function loadWarnings(load: LoadInput): string[] {
+  if (load.w === undefined) return []
+  const most = COLD.test(load.name) ? LARGE_FRIDGE_W : LARGE_LOAD_W
+  if (load.w >= most) {
+    return [
+      `${load.name}: ${load.w} W is a lot for one of it; is it ${load.w / 1000} W or kW meant?`,
+    ]
+  }
+  if (load.w < SMALL_LOAD_W) {
+    return [`${load.name}: ${load.w} W is very little; were kilowatts meant? w is in watts.`]
+  }
+  return []
+}
+
+function solarWarnings(house: House): string[] {
+  const warnings: string[] = []
+  const acKw = house.arrays.reduce((sum, { inverter }) => sum + (inverter?.ratedKw ?? 0), 0)
+  if (acKw > house.inverter.ratedKva) {
+    warnings.push(
+      `Solar inverters of ${acKw} kW stand against a battery inverter of ` +
+        `${house.inverter.ratedKva} kVA: on the island at most as much is good practice.`,
+    )
+  }
+  if (house.arrays.length === 0) warnings.push('No solar array: the house lives on its battery.')
+  return warnings
+}

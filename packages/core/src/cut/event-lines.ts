@@ -1,0 +1,117 @@
+// The log of a cut in local time: what happened, why, with the numbers.
+
+import { type Calendar, localTime } from '../axis/calendar.js'
+import type { House } from '../house/house.js'
+import { Event } from '../island/state.js'
+import type { Trace } from './trace.js'
+
+export interface EventLine {
+  /** Minute of the trace. */
+  readonly minute: number
+  /** `Tue 14 Jan 16:20` */
+  readonly local: string
+  readonly text: string
+}
+
+/** Lines in order of time; solar that trips again and again is told once for each run of tries. */
+export function eventLines(
+  trace: Trace,
+  house: House,
+  calendar: Calendar,
+  capacityKwh: number,
+): EventLine[] {
+  const lines: EventLine[] = []
+  let tripping = false
+  let full = false
+  for (let i = 0; i < trace.n; i++) {
+    const events = trace.events[i]!
+    if (events === 0) continue
+    const says = [...sentences(events, trace, i, house, capacityKwh)]
+    for (const { bit, text } of says) {
+      if (bit === Event.solarTrips && tripping) continue
+      if (bit === Event.full && full) continue
+      if (bit === Event.solarTrips) tripping = true
+      if (bit === Event.full) full = true
+      lines.push({ minute: i, local: localTime(calendar, trace.from + i), text })
+    }
+    if (trace.solarUsedKw[i]! > 0) tripping = false
+    if (!(trace.storedKwh[i]! >= capacityKwh * 0.95)) full = false
+  }
+  return lines
+}
+
+function* sentences(
+  events: number,
+  trace: Trace,
+  i: number,
+  house: House,
+  capacityKwh: number,
+): Generator<{ bit: number; text: string }> {
+  const charge = `${Math.round((100 * trace.startStoredKwh[i]!) / capacityKwh)} %`
+  const { inverter, comfort } = house
+  const load = kw(trace.demandCriticalKw[i]! + trace.demandComfortKw[i]!)
+  const texts: readonly (readonly [number, string])[] = [
+    [Event.cutBegins, `The grid is gone. Charge ${charge}, load ${load}.${solarOut(house)}`],
+    [Event.gridReturns, `The grid is back. Charge ${charge}.`],
+    [Event.comfortOff, `Comfort loads off: charge ${charge}, limit ${percent(comfort.dropBelow)}.`],
+    [Event.comfortOn, `Comfort loads on again: charge ${charge}.`],
+    [Event.solarIn, 'Solar has waited out its reconnection and is let in.'],
+    [Event.solarTrips, `Solar trips: it gives more than the island can take. ${surplus(trace, i)}`],
+    [Event.solarHeldOut, `Solar goes out: charge ${charge}, nearly full.`],
+    [Event.full, `Battery full: ${trace.storedKwh[i]!.toFixed(1)} kWh.`],
+    [Event.overload, `Overload: ${load} and its starts are more than the inverter carries.`],
+    [Event.generatorCalled, `Generator wanted: charge ${charge}.${whoStarts(house)}`],
+    [Event.generatorOn, `Generator runs. Fuel ${trace.fuelL[i]!.toFixed(1)} l.`],
+    [
+      Event.generatorOff,
+      `Generator stops: charge ${charge}. Fuel ${trace.fuelL[i]!.toFixed(1)} l.`,
+    ],
+    [
+      Event.generatorOverload,
+      `Load ${load} is more than the generator carries; comfort loads off.`,
+    ],
+    [Event.fuelOut, 'Generator stops: out of fuel.'],
+    [
+      Event.empty,
+      `Battery at its lower limit: charge ${charge}, limit ${percent(inverter.loadsOffAt)}.`,
+    ],
+    [Event.goesDark, `Everything is off.${whatHelps(house)}`],
+    [Event.loadsBack, `Critical loads are on again: charge ${charge}.`],
+  ]
+  for (const [bit, text] of texts) if ((events & bit) !== 0) yield { bit, text }
+}
+
+function solarOut(house: House): string {
+  const coupled = house.arrays.find((array) => array.inverter !== undefined)?.inverter
+  return coupled === undefined
+    ? ''
+    : ` Solar on the AC side drops out and waits ${coupled.reconnectSeconds} s.`
+}
+
+function surplus(trace: Trace, i: number): string {
+  const over = trace.solarAvailableKw[i]! - trace.servedCriticalKw[i]! - trace.servedComfortKw[i]!
+  return `Sun ${kw(trace.solarAvailableKw[i]!)}, of which ${kw(over)} would have to be stored.`
+}
+
+function whoStarts(house: House): string {
+  if (house.generator?.start !== 'by hand') return ''
+  const { person } = house
+  return ` Somebody is called: ${person?.minutes ?? 0} min, from ${person?.from} to ${person?.to}.`
+}
+
+function whatHelps(house: House): string {
+  const dc = house.arrays.some((array) => array.inverter === undefined)
+  if (dc) return ' The sun on the DC side can wake the battery.'
+  const helpers = house.generator === undefined ? 'the grid' : 'the grid or the generator'
+  const sun =
+    house.arrays.length > 0 ? ' Sunshine alone will not: nothing forms a grid for it.' : ''
+  return ` Only ${helpers} brings it back.${sun}`
+}
+
+function kw(value: number): string {
+  return `${value.toFixed(2)} kW`
+}
+
+function percent(share: number): string {
+  return `${Math.round(100 * share)} %`
+}

@@ -1,0 +1,150 @@
+// From down spells to rides: a load's tolerance is a budget that minutes without use up and
+// minutes with refill.
+
+import type { Demand } from '../load/demand.js'
+import { NO_SPELL, type Spells } from './spells.js'
+
+/** A critical load as a ride sees it. */
+export interface RideLoad {
+  readonly name: string
+  readonly toleratesMinutes: number
+  /** Minutes from each minute of the year to the next in which it wants power; NEVER where none. [n] */
+  readonly wantedIn: Int32Array
+}
+
+const NEVER = 0x3fffffff
+
+export function rideLoads(demand: Demand): RideLoad[] {
+  return demand.critical.map(({ load, kw }) => ({
+    name: load.name,
+    toleratesMinutes: load.toleratesMinutes,
+    wantedIn: minutesUntilWanted(kw),
+  }))
+}
+
+/** Over the turn of the year it is the same year again. */
+function minutesUntilWanted(kw: Float64Array): Int32Array {
+  const n = kw.length
+  const out = new Int32Array(n)
+  let until = NEVER
+  for (let i = 2 * n - 1; i >= 0; i--) {
+    until = kw[i % n]! > 0 ? 0 : Math.min(NEVER, until + 1)
+    if (i < n) out[i] = until
+  }
+  return out
+}
+
+export interface Rides {
+  /** Minutes from each start to the end of its ride; the horizon where it lasts longer. */
+  readonly minutes: Int32Array
+  /** 1 where the ride outlasts the horizon. */
+  readonly beyond: Uint8Array
+  /** Index of the load whose tolerance ran out first, -1 where beyond. */
+  readonly endedBy: Int16Array
+  /** The same minutes as if each load alone were critical. [load][starts] */
+  readonly byLoad: readonly Int32Array[]
+}
+
+/**
+ * Rides of all starts.
+ *
+ * A ride ends at the first minute of the down spell in which a tolerance runs out. A gap begins
+ * with the first minute of the spell in which the load wants power and ends with the spell.
+ *
+ * @param offset   axis minute of start 0
+ * @param horizon  minutes; spells that begin later do not count
+ */
+export function ridesOf(
+  spells: Spells,
+  loads: readonly RideLoad[],
+  offset: number,
+  horizon: number,
+): Rides {
+  const count = spells.first.length
+  const minutes = new Int32Array(count).fill(horizon)
+  const beyond = new Uint8Array(count).fill(1)
+  const endedBy = new Int16Array(count).fill(-1)
+  const byLoad = loads.map(() => new Int32Array(count).fill(horizon))
+  for (let s = 0; s < count; s++) {
+    let soonest = Number.POSITIVE_INFINITY
+    for (let which = 0; which < loads.length; which++) {
+      const end = firstLoss(spells, s, loads[which]!, offset, horizon)
+      if (end === null) continue
+      byLoad[which]![s] = end.spellFrom - s
+      if (!(end.at < soonest)) continue
+      soonest = end.at
+      minutes[s] = end.spellFrom - s
+      beyond[s] = 0
+      endedBy[s] = which
+    }
+  }
+  return { minutes, beyond, endedBy, byLoad }
+}
+
+/**
+ * Where one load's tolerance first runs out, or null within the horizon.
+ *
+ * @param start  index of the start; spells count minutes from start 0
+ */
+export function firstLoss(
+  spells: Spells,
+  start: number,
+  load: RideLoad,
+  offset: number,
+  horizon: number,
+): { at: number; spellFrom: number } | null {
+  const n = load.wantedIn.length
+  let used = 0
+  let upFrom = start
+  for (let spell = spells.first[start]!; spell !== NO_SPELL; spell = spells.next(spell)) {
+    const from = spells.from(spell)
+    if (from >= start + horizon) return null
+    const to = spells.to(spell) < 0 ? Number.POSITIVE_INFINITY : spells.to(spell)
+    used = Math.max(0, used - (from - upFrom))
+    const gapFrom = from + load.wantedIn[(from + offset) % n]!
+    if (gapFrom < to) {
+      const at = gapFrom + load.toleratesMinutes - used
+      if (at < to && gapFrom < from + NEVER) return { at, spellFrom: from }
+      used += to - gapFrom
+    }
+    upFrom = to
+  }
+  return null
+}
+
+/**
+ * Minutes in [0, within) after a start in which some critical load wanted power and got none.
+ *
+ * @param wantedSum  running count of minutes in which any critical load wants power. [n + 1]
+ */
+export function minutesWithout(
+  spells: Spells,
+  start: number,
+  within: number,
+  wantedSum: Int32Array,
+  offset: number,
+): number {
+  const n = wantedSum.length - 1
+  const upTo = (minute: number): number => {
+    const at = minute + offset
+    return Math.floor(at / n) * wantedSum[n]! + wantedSum[at % n]!
+  }
+  let sum = 0
+  for (let spell = spells.first[start]!; spell !== NO_SPELL; spell = spells.next(spell)) {
+    const from = spells.from(spell)
+    if (from >= start + within) break
+    const to = spells.to(spell) < 0 ? start + within : Math.min(spells.to(spell), start + within)
+    sum += upTo(to) - upTo(from)
+  }
+  return sum
+}
+
+/** Running count of minutes in which any critical load wants power. [n + 1] */
+export function wantedSum(loads: readonly RideLoad[]): Int32Array {
+  const n = loads[0]?.wantedIn.length ?? 0
+  const out = new Int32Array(n + 1)
+  for (let i = 0; i < n; i++) {
+    out[i + 1] = out[i]! + (loads.some((load) => load.wantedIn[i] === 0) ? 1 : 0)
+  }
+  return out
+}

@@ -1,0 +1,117 @@
+// One cut, minute by minute: a walk with a recorder that settles where each minute's power went.
+
+import { newBalance, settle, settleDark } from '../island/balance.js'
+import type { Compiled } from '../island/compile.js'
+import { newState, type State, type StateName, stateName, Used } from '../island/state.js'
+import { walk } from './walk.js'
+
+/** Columns of a trace; powers are averages over the minute [kW], energies at its end [kWh]. */
+export interface Trace {
+  /** Minute of the year's axis of row 0. */
+  readonly from: number
+  readonly n: number
+  readonly demandCriticalKw: Float64Array
+  readonly demandComfortKw: Float64Array
+  readonly servedCriticalKw: Float64Array
+  readonly servedComfortKw: Float64Array
+  readonly solarAvailableKw: Float64Array
+  readonly solarUsedKw: Float64Array
+  readonly generatorKw: Float64Array
+  /** Into and out of the grid-forming inverter at its AC side. */
+  readonly chargeKw: Float64Array
+  readonly dischargeKw: Float64Array
+  /** At the terminals of the stack, positive when it discharges. */
+  readonly batteryKw: Float64Array
+  readonly gridKw: Float64Array
+  readonly lossKw: Float64Array
+  readonly startStoredKwh: Float64Array
+  readonly storedKwh: Float64Array
+  /** Fuel left. [l] */
+  readonly fuelL: Float64Array
+  readonly states: readonly StateName[]
+  /** Bits of `Event`. */
+  readonly events: Uint32Array
+  /** Shed level lived in each minute. */
+  readonly levels: Uint8Array
+}
+
+/**
+ * Traces the whole window.
+ *
+ * @param storedKwh  at the start, on the energy grid
+ */
+export function trace(compiled: Compiled, storedKwh: number): Trace {
+  const { columns, rules } = compiled
+  const { n } = columns
+  const out = emptyTrace(columns.from, n)
+  const state = newState(rules, storedKwh)
+  const record = recorder(compiled, out)
+  walk(state, 0, n, columns, rules, record)
+  return out
+}
+
+function emptyTrace(from: number, n: number): Trace & { states: StateName[] } {
+  const column = (): Float64Array => new Float64Array(n)
+  return {
+    from,
+    n,
+    demandCriticalKw: column(),
+    demandComfortKw: column(),
+    servedCriticalKw: column(),
+    servedComfortKw: column(),
+    solarAvailableKw: column(),
+    solarUsedKw: column(),
+    generatorKw: column(),
+    chargeKw: column(),
+    dischargeKw: column(),
+    batteryKw: column(),
+    gridKw: column(),
+    lossKw: column(),
+    startStoredKwh: column(),
+    storedKwh: column(),
+    fuelL: column(),
+    states: new Array<StateName>(n),
+    events: new Uint32Array(n),
+    levels: new Uint8Array(n),
+  }
+}
+
+const SOURCES = ['none', 'solar', 'generator', 'grid'] as const
+
+function recorder(
+  compiled: Compiled,
+  out: ReturnType<typeof emptyTrace>,
+): (i: number, state: State) => void {
+  const { rules, plant, window } = compiled
+  const row = newBalance()
+  return (i, state) => {
+    const critical = compiled.loadKw(rules.lastLevel, i)
+    const all = compiled.loadKw(0, i)
+    const served = compiled.loadKw(state.level, i)
+    const battery = -state.delta * 60
+    const [ac, dc, standing] = [window.acKw[i]!, window.dcKw[i]!, compiled.standingKw(i)]
+    if (state.level === rules.dark) settleDark(row, dc, standing, battery)
+    else {
+      const acHad = state.used === Used.solar || state.used === Used.grid ? ac : 0
+      settle(row, plant, SOURCES[state.used]!, served, acHad, dc, standing, battery)
+    }
+    out.demandCriticalKw[i] = critical
+    out.demandComfortKw[i] = all - critical
+    out.servedCriticalKw[i] = Math.min(critical, served)
+    out.servedComfortKw[i] = Math.max(0, served - critical)
+    out.solarAvailableKw[i] = ac + dc
+    out.solarUsedKw[i] = row.solarUsedKw
+    out.generatorKw[i] = row.generatorKw
+    out.chargeKw[i] = row.chargeKw
+    out.dischargeKw[i] = row.dischargeKw
+    out.batteryKw[i] = row.batteryKw
+    out.gridKw[i] = row.gridKw
+    out.lossKw[i] = row.lossKw
+    out.startStoredKwh[i] = state.stored - state.delta
+    out.storedKwh[i] = state.stored
+    out.fuelL[i] = state.fuelL
+    out.states[i] = stateName(state, rules)
+    out.events[i] = state.events
+    out.levels[i] = state.level
+  }
+}

@@ -1,0 +1,63 @@
+// The door: a plain value becomes a checked House or every fault is told at once.
+
+import { z } from 'zod'
+import { crossFaults } from './cross-faults.js'
+import type { House } from './house.js'
+import { InputError, type Problem, printable } from './problem.js'
+import { houseRules } from './rules.js'
+
+/**
+ * Checks a plain value (parsed from YAML or JSON, or typed by hand) and fills the defaults.
+ *
+ * @param plain  anything
+ * @returns      A House that the minute loop may trust
+ * @throws       InputError with every fault: unknown fields, wrong types, values out of range,
+ *               fields that contradict each other
+ */
+export function checkHouse(plain: unknown): House {
+  const result = houseRules.safeParse(plain)
+  const problems = result.success ? [] : result.error.issues.flatMap((i) => toProblems(i, plain))
+  problems.push(...crossFaults(plain, new Set(problems.map((p) => p.where))))
+  if (problems.length > 0 || !result.success) throw new InputError(problems)
+  const { $schema: _, ...house } = result.data
+  return {
+    ...house,
+    heatingMonths:
+      house.heatingMonths ??
+      (house.site.latitudeDeg >= 0 ? [10, 11, 12, 1, 2, 3, 4] : [4, 5, 6, 7, 8, 9, 10]),
+    stack: { ...house.stack, modulesMax: house.stack.modulesMax ?? house.stack.modules },
+  }
+}
+
+/** The JSON Schema (draft 2020-12) of a house file, for editors. */
+export function houseJsonSchema(): Record<string, unknown> {
+  return z.toJSONSchema(houseRules, { io: 'input', unrepresentable: 'any' })
+}
+
+function toProblems(issue: z.core.$ZodIssue, plain: unknown): Problem[] {
+  const where = pathText(issue.path) || 'the house file'
+  if (issue.code === 'unrecognized_keys') {
+    const needs = issue.message.split('\n')
+    return issue.keys.map((key, i) => ({
+      where: where === 'the house file' ? key : `${where}.${key}`,
+      need: needs[i] ?? 'a known field',
+      got: 'an unknown field',
+    }))
+  }
+  return [{ where, need: issue.message, got: printable(valueAt(plain, issue.path)) }]
+}
+
+/** `loads[2].w` */
+export function pathText(path: readonly PropertyKey[]): string {
+  let text = ''
+  for (const part of path) {
+    text += typeof part === 'number' ? `[${part}]` : `${text === '' ? '' : '.'}${String(part)}`
+  }
+  return text
+}
+
+function valueAt(plain: unknown, path: readonly PropertyKey[]): unknown {
+  let value = plain
+  for (const part of path) value = (value as Record<PropertyKey, unknown> | undefined)?.[part]
+  return value
+}

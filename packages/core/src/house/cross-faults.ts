@@ -1,0 +1,149 @@
+// Faults that only two fields together show. They are looked for even where single fields are
+// wrong, so that a person mends a file once; a field already reported is not reported again.
+
+import { DEFAULTS } from './defaults.js'
+import { type Problem, printable } from './problem.js'
+
+type Plain = Record<string, unknown>
+
+/** @param known  paths already found wrong */
+export function crossFaults(plain: unknown, known: ReadonlySet<string>): Problem[] {
+  const house = asGroup(plain)
+  const found: Problem[] = []
+  const add = (where: string, need: string, value: unknown): void => {
+    if (!known.has(where)) found.push({ where, need, got: printable(value) })
+  }
+  checkSky(house, add)
+  checkStack(asGroup(house.stack), add)
+  checkThresholds(house, add)
+  checkArrays(asList(house.arrays), add)
+  checkLoads(asList(house.loads), add)
+  checkGenerator(house, add)
+  return found
+}
+
+type Add = (where: string, need: string, value: unknown) => void
+
+function checkSky(house: Plain, add: Add): void {
+  if (typeof house.sky !== 'object') return
+  const { file, clearness, airC } = asGroup(house.sky)
+  if (file !== undefined) return
+  if (clearness === undefined) {
+    add('sky.clearness', 'given, 12 monthly values (or name a weather file in sky.file)', clearness)
+  }
+  if (airC === undefined) {
+    add('sky.airC', 'given, 12 monthly values [°C] (or name a weather file in sky.file)', airC)
+  }
+}
+
+function checkStack(stack: Plain, add: Add): void {
+  const { modules, modulesMax } = stack
+  if (isNumber(modules) && isNumber(modulesMax) && modules > modulesMax) {
+    add('stack.modules', `at most stack.modulesMax, which is ${modulesMax}`, modules)
+  }
+}
+
+function checkThresholds(house: Plain, add: Add): void {
+  const inverter = asGroup(house.inverter)
+  const comfort = asGroup(house.comfort)
+  const off = numberOr(inverter.loadsOffAt, DEFAULTS['inverter.loadsOffAt'].value)
+  const back = numberOr(inverter.loadsBackAt, DEFAULTS['inverter.loadsBackAt'].value)
+  const drop = numberOr(comfort.dropBelow, DEFAULTS['comfort.dropBelow'].value)
+  const returns = numberOr(comfort.returnAt, DEFAULTS['comfort.returnAt'].value)
+  if (back <= off) add('inverter.loadsBackAt', `above inverter.loadsOffAt, which is ${off}`, back)
+  if (drop < off) add('comfort.dropBelow', `at least inverter.loadsOffAt, which is ${off}`, drop)
+  if (returns <= drop) add('comfort.returnAt', `above comfort.dropBelow, which is ${drop}`, returns)
+}
+
+function checkArrays(arrays: Plain[], add: Add): void {
+  checkNames(arrays, 'arrays', add)
+  const coupled = arrays
+    .map((array, i) => ({ path: `arrays[${i}].inverter`, inverter: array.inverter }))
+    .filter(({ inverter }) => inverter !== undefined)
+  const first = asGroup(coupled[0]?.inverter)
+  for (const { path, inverter } of coupled.slice(1)) {
+    for (const field of ['onIsland', 'reconnectSeconds'] as const) {
+      const fallback = DEFAULTS[`arrays[].inverter.${field}`].value
+      const [a, b] = [first[field] ?? fallback, asGroup(inverter)[field] ?? fallback]
+      if (a !== b) {
+        add(`${path}.${field}`, `the same for every AC-coupled array, ${printable(a)} so far`, b)
+      }
+    }
+  }
+}
+
+function checkLoads(loads: Plain[], add: Add): void {
+  checkNames(loads, 'loads', add)
+  const names = new Set(loads.map((load) => load.name))
+  for (const [i, load] of loads.entries()) {
+    const at = `loads[${i}]`
+    if (load.w === undefined && load.file === undefined) {
+      add(`${at}.w`, 'given [W], or a meter file named in file', undefined)
+    }
+    if (load.file !== undefined) {
+      for (const field of ['w', 'cycle', 'at', 'days', 'pieces'] as const) {
+        if (load[field] === undefined) continue
+        add(`${at}.${field}`, 'left out where a meter file is named', load[field])
+      }
+    }
+    if (load.contains !== undefined && load.file === undefined) {
+      add(`${at}.contains`, 'left out where no meter file is named', load.contains)
+    }
+    for (const [j, name] of asArray(load.contains).entries()) {
+      if (!names.has(name) || name === load.name) {
+        add(`${at}.contains[${j}]`, 'the name of another load', name)
+      }
+    }
+  }
+  if (loads.length > 0 && !loads.some((load) => load.tier === 'critical')) {
+    add('loads', 'with at least one load of tier critical', `${loads.length} loads, none critical`)
+  }
+}
+
+function checkGenerator(house: Plain, add: Add): void {
+  if (house.generator === undefined) return
+  const { start, startAt, stopAt, litresPerHour } = asGroup(house.generator)
+  if (start === 'by hand' && house.person === undefined) {
+    add('person', 'given, for a generator that is started by hand', undefined)
+  }
+  const from = numberOr(startAt, DEFAULTS['generator.startAt'].value)
+  const to = numberOr(stopAt, DEFAULTS['generator.stopAt'].value)
+  if (to <= from) add('generator.stopAt', `above generator.startAt, which is ${from}`, to)
+  const { none, half, full } = asGroup(litresPerHour)
+  if (isNumber(none) && isNumber(half) && isNumber(full) && !(none <= half && half <= full)) {
+    add('generator.litresPerHour', 'rising from none over half to full [l/h]', [none, half, full])
+  }
+}
+
+function checkNames(entries: Plain[], list: string, add: Add): void {
+  const seen = new Map<unknown, number>()
+  for (const [i, { name }] of entries.entries()) {
+    const before = seen.get(name)
+    if (before !== undefined && name !== undefined) {
+      add(`${list}[${i}].name`, `a name of its own, ${list}[${before}] has it already`, name)
+    }
+    seen.set(name, i)
+  }
+}
+
+function asGroup(value: unknown): Plain {
+  return typeof value === 'object' && value !== null && !Array.isArray(value)
+    ? (value as Plain)
+    : {}
+}
+
+function asArray(value: unknown): unknown[] {
+  return Array.isArray(value) ? value : []
+}
+
+function asList(value: unknown): Plain[] {
+  return asArray(value).map(asGroup)
+}
+
+function isNumber(value: unknown): value is number {
+  return typeof value === 'number'
+}
+
+function numberOr(value: unknown, fallback: number): number {
+  return isNumber(value) ? value : fallback
+}

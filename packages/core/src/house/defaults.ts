@@ -1,0 +1,121 @@
+// What a house file may leave out, the value taken then, and what that value rests on.
+//
+// The reader's own data sheet always wins. An answer lists the defaults it rests on; the page of
+// all of them is the table in this package's README, kept in step by a test.
+
+const CP = 'common practice, no source'
+
+export interface Default {
+  /** What is taken where the field is absent; a text where it follows from other fields. */
+  readonly value: unknown
+  readonly unit: string
+  readonly basis: string
+}
+
+/** Defaults by path; `[]` stands for each entry of a list. */
+export const DEFAULTS = {
+  year: { value: 2025, unit: '', basis: 'the calendar of dates and weekdays' },
+  seed: { value: 1, unit: '', basis: 'any whole number; the same seed gives the same figures' },
+  'sky.linkeTurbidity': {
+    value: [3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3],
+    unit: '',
+    basis: CP,
+  },
+  'sky.albedo': {
+    value: [0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2],
+    unit: '',
+    basis: CP,
+  },
+  'arrays[].lossShare': { value: 0.14, unit: 'share of 1', basis: CP },
+  'arrays[].ageYears': { value: 0, unit: 'years', basis: 'a new array, losing 0.5 % a year' },
+  'arrays[].perKelvin': { value: -0.0035, unit: '1/K', basis: CP },
+  'arrays[].trackerKw': { value: 'peakKw of a DC-coupled array', unit: 'kW', basis: CP },
+  'arrays[].inverter.efficiency': { value: 0.96, unit: 'share of 1', basis: CP },
+  'arrays[].inverter.onIsland': {
+    value: 'trips',
+    unit: '',
+    basis: `${CP}; an old inverter whose answer nobody knows`,
+  },
+  'arrays[].inverter.reconnectSeconds': { value: 60, unit: 's', basis: CP },
+  'gateway.reconnectSeconds': { value: 20, unit: 's', basis: CP },
+  'gateway.mainFuseA': { value: 60, unit: 'A', basis: CP },
+  'inverter.startingKva': { value: '2 x ratedKva', unit: 'kVA', basis: CP },
+  'inverter.chargeKw': { value: 'ratedKva', unit: 'kW', basis: CP },
+  'inverter.idleW': { value: '1.2 % of ratedKva', unit: 'W', basis: CP },
+  'inverter.roundTrip': { value: 0.87, unit: 'share of 1', basis: 'from memory, 0.85-0.92' },
+  'inverter.whenEmpty': { value: 'collapses', unit: '', basis: CP },
+  'inverter.loadsOffAt': { value: 0.1, unit: 'share of 1', basis: CP },
+  'inverter.loadsBackAt': { value: 0.2, unit: 'share of 1', basis: CP },
+  'stack.reserve': { value: 0.5, unit: 'share of 1', basis: CP },
+  'stack.health': { value: 0.8, unit: 'share of 1', basis: `${CP}; about the tenth year` },
+  'stack.place': { value: 'attached garage', unit: '', basis: CP },
+  'stack.modulesMax': { value: 'modules', unit: '', basis: 'no room for more' },
+  'stack.electronicsW': { value: 10, unit: 'W', basis: CP },
+  'stack.selfDischargePerMonth': { value: 0.02, unit: 'share of 1', basis: CP },
+  'stack.heaterW': { value: 0, unit: 'W', basis: 'no heater' },
+  'comfort.dropBelow': { value: 0.4, unit: 'share of 1', basis: CP },
+  'comfort.returnAt': { value: 0.6, unit: 'share of 1', basis: CP },
+  heatingMonths: {
+    value: 'October to April north of the equator, April to October south of it',
+    unit: '',
+    basis: CP,
+  },
+  'loads[].pieces': { value: 1, unit: '', basis: 'one of it' },
+  'loads[].runs': { value: 'always', unit: '', basis: 'all the year' },
+  'loads[].toleratesMinutes': { value: 0, unit: 'min', basis: 'the cautious end: no gap at all' },
+  'loads[].powerFactor': { value: 0.9, unit: 'share of 1', basis: CP },
+  'loads[].startingMultiple': { value: 1, unit: '', basis: 'no motor' },
+  'loads[].dropOrder': { value: 1, unit: '', basis: 'all comfort loads go together' },
+  'generator.cansL': { value: 0, unit: 'l', basis: 'nothing beside the tank' },
+  'generator.readySeconds': { value: 140, unit: 's', basis: CP },
+  'generator.leastRunMinutes': { value: 30, unit: 'min', basis: CP },
+  'generator.startAt': { value: 0.25, unit: 'share of 1', basis: CP },
+  'generator.stopAt': { value: 0.8, unit: 'share of 1', basis: CP },
+  'person.minutes': { value: 30, unit: 'min', basis: CP },
+  'person.from': { value: '07:00', unit: '', basis: CP },
+  'person.to': { value: '22:00', unit: '', basis: CP },
+} as const satisfies Record<string, Default>
+
+export type DefaultPath = keyof typeof DEFAULTS
+
+/** A default as a house rests on it. */
+export interface UsedDefault {
+  readonly path: string
+  readonly value: string
+  readonly basis: string
+}
+
+/** The defaults that a plain house (as read from its file) leans on, in the order of the table. */
+export function usedDefaults(plain: unknown): UsedDefault[] {
+  const used: UsedDefault[] = []
+  for (const [path, { value, unit, basis }] of Object.entries<Default>(DEFAULTS)) {
+    const absent = absentAt(plain, path)
+    if (absent.length === 0) continue
+    const shown = Array.isArray(value) ? `${value[0]} in every month` : String(value)
+    const where = absent.length > 2 ? [path] : absent
+    for (const at of where) used.push({ path: at, value: `${shown} ${unit}`.trim(), basis })
+  }
+  return used
+}
+
+/** Concrete paths under which a pattern like `loads[].w` is absent though its parent exists. */
+function absentAt(plain: unknown, pattern: string): string[] {
+  let found: { at: string; value: unknown }[] = [{ at: '', value: plain }]
+  for (const part of pattern.split('.')) {
+    const name = part.replace('[]', '')
+    found = found.flatMap(({ at, value }) => {
+      if (typeof value !== 'object' || value === null) return []
+      const below = (value as Record<string, unknown>)[name]
+      const here = at === '' ? name : `${at}.${name}`
+      if (!part.endsWith('[]'))
+        return [{ at: here, value: below ?? (isOptionalGroup(here) ? {} : below) }]
+      return Array.isArray(below) ? below.map((v, i) => ({ at: `${here}[${i}]`, value: v })) : []
+    })
+  }
+  return found.filter(({ value }) => value === undefined).map(({ at }) => at)
+}
+
+/** Groups whose every field has a default: they count as present when left out. */
+function isOptionalGroup(path: string): boolean {
+  return path === 'comfort' || path === 'gateway'
+}

@@ -1,0 +1,188 @@
+// Everything in one house file, checked: the only shape the simulator trusts.
+//
+// Fields that may be left out are filled from `defaults.ts` before anybody sees a House;
+// those that stay optional have a meaning of their own when absent, said beside them.
+
+export type Tier = 'critical' | 'comfort' | 'gridOnly'
+export type Place = 'house' | 'attached garage' | 'shed'
+export type OnIsland = 'throttles' | 'trips'
+export type WhenEmpty = 'collapses' | 'holds'
+
+export interface Site {
+  /** North positive. [deg] */
+  latitudeDeg: number
+  /** East positive. [deg] */
+  longitudeDeg: number
+  /** Above the sea. [m] */
+  elevationM: number
+  /** IANA name. */
+  timezone: string
+}
+
+export interface SkyInput {
+  /** Monthly Linke turbidity, January first. */
+  linkeTurbidity: number[]
+  /** Monthly mean of global over extraterrestrial irradiation, January first; from `file` when absent. */
+  clearness?: number[] | undefined
+  /** Monthly mean air temperature, January first; from `file` when absent. [°C] */
+  airC?: number[] | undefined
+  /** Monthly ground albedo, January first. */
+  albedo: number[]
+  /** A weather file beside the house file. */
+  file?: string | undefined
+}
+
+export interface SolarInverter {
+  /** [kW] */
+  ratedKw: number
+  /** AC over DC, 0..1 */
+  efficiency: number
+  /** What it does when the island cannot take its power. */
+  onIsland: OnIsland
+  /** From the forming of the island to the first power. [s] */
+  reconnectSeconds: number
+}
+
+export interface ArrayInput {
+  name: string
+  /** Power at 1000 W/m² and a cell at 25 °C. [kW] */
+  peakKw: number
+  /** From horizontal. [deg] */
+  tiltDeg: number
+  /** Clockwise from north. [deg] */
+  azimuthDeg: number
+  /** The AC-coupled inverter; an array without one is DC-coupled through a tracker at the stack. */
+  inverter?: SolarInverter | undefined
+  /** Most a DC-coupled array's tracker passes on. [kW] */
+  trackerKw?: number | undefined
+  /** Soiling, cables, mismatch, shade not in the horizon. 0..1 */
+  lossShare: number
+  /** [years] */
+  ageYears: number
+  /** Change of power per kelvin of cell temperature. [1/K], negative */
+  perKelvin: number
+  /** Pairs of azimuth and altitude of what stands in the way. [deg] */
+  horizon?: [number, number][] | undefined
+}
+
+export interface GridFormingInverter {
+  ratedKva: number
+  /** The most it carries for the second of a motor's start; 2 x rated when absent. [kVA] */
+  startingKva?: number | undefined
+  /** Its own charge limit at the AC side; ratedKva when absent. [kW] */
+  chargeKw?: number | undefined
+  /** Draw with no load; 1.2 % of rating when absent. [W] */
+  idleW?: number | undefined
+  /** AC to AC, out and back, at a third of rating. 0..1 */
+  roundTrip: number
+  whenEmpty: WhenEmpty
+  /** Share of usable capacity at which the loads go off. */
+  loadsOffAt: number
+  /** Share of usable capacity at which they come back. */
+  loadsBackAt: number
+}
+
+export interface StackInput {
+  module: {
+    usableKwh: number
+    chargeKw: number
+    dischargeKw: number
+    price?: number | undefined
+  }
+  modules: number
+  /** The most the base allows. */
+  modulesMax: number
+  /** Share of usable capacity that ordinary days may not touch. */
+  reserve: number
+  /** Share of the nameplate capacity that age has left. */
+  health: number
+  place: Place
+  /** Draw of the electronics of one module. [W] */
+  electronicsW: number
+  /** Share of capacity lost in a month. */
+  selfDischargePerMonth: number
+  /** Heater of one module, on below 5 °C. [W] */
+  heaterW: number
+}
+
+export interface LoadInput {
+  name: string
+  tier: Tier
+  /** Power of one piece while it runs. [W] */
+  w?: number | undefined
+  pieces: number
+  /** A thermostat's on and off times. */
+  cycle?: { onMinutes: number; offMinutes: number } | undefined
+  /** Wall-clock spans in which it runs: `06:30-08:00`. */
+  at?: string[] | undefined
+  /** Weekdays on which it runs; all when absent. */
+  days?: Weekday[] | undefined
+  runs: 'always' | 'heating season'
+  /** A meter file beside the house file, in place of `w`. */
+  file?: string | undefined
+  /** Names of loads that the metered figure already holds; they are taken out of it. */
+  contains?: string[] | undefined
+  /** The longest gap that does no harm. [min] */
+  toleratesMinutes: number
+  /** True power over apparent power while it runs. 0..1 */
+  powerFactor: number
+  /** Apparent power at the start over that while running. */
+  startingMultiple: number
+  /** Comfort loads with a lower number go off first. */
+  dropOrder: number
+}
+
+export const WEEKDAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const
+export type Weekday = (typeof WEEKDAYS)[number]
+
+export interface Comfort {
+  /** Share of usable capacity below which comfort loads go off. */
+  dropBelow: number
+  /** Share at which they return. */
+  returnAt: number
+}
+
+export interface GeneratorInput {
+  ratedKw: number
+  tankL: number
+  /** Litres kept in cans, poured in by whoever tends the set. [l] */
+  cansL: number
+  /** As a data sheet gives it. [l/h] */
+  litresPerHour: { none: number; half: number; full: number }
+  start: 'automatic' | 'by hand'
+  /** From the call to power. [s] */
+  readySeconds: number
+  leastRunMinutes: number
+  /** Share of usable capacity at which it is wanted, and at which it stops. */
+  startAt: number
+  stopAt: number
+}
+
+export interface Person {
+  /** From the call to the deed. [min] */
+  minutes: number
+  /** Wall clock; outside these hours nobody comes. */
+  from: string
+  to: string
+}
+
+export interface House {
+  house: string
+  /** Set where the house is an invention. */
+  invented?: boolean | undefined
+  /** Gives dates and weekdays. */
+  year: number
+  seed: number
+  site: Site
+  sky: SkyInput
+  arrays: ArrayInput[]
+  gateway: { reconnectSeconds: number; mainFuseA: number }
+  inverter: GridFormingInverter
+  stack: StackInput
+  comfort: Comfort
+  /** Months in which the heating runs, 1..12. */
+  heatingMonths: number[]
+  loads: LoadInput[]
+  generator?: GeneratorInput | undefined
+  person?: Person | undefined
+}

@@ -1,0 +1,35 @@
+// What depends on time only, compiled for the rule book.
+//
+// Energies are increments of one minute on the energy grid [kWh]; positive fills the stack.
+// Level indices are those of `rules.ts`: 0..lastLevel, holding, dark.
+
+export interface Columns {
+  /** Minutes in this window. */
+  readonly n: number
+  /** Position of minute 0 of the window on the axis of the house's year. */
+  readonly from: number
+  /** 1 while the grid is there. [n] */
+  readonly gridUp: Uint8Array
+  /** AC-coupled solar out, charge unlimited. [level][n] */
+  readonly deltaOut: readonly Float64Array[]
+  /** AC-coupled solar in, charge unlimited. [level up to holding][n] */
+  readonly deltaIn: readonly Float64Array[]
+  /** What AC-coupled solar in would force on the stack, DC-coupled solar at rest. [level][n] */
+  readonly forced: readonly Float64Array[]
+  /** Generator running. [level up to lastLevel][n]; empty without one */
+  readonly deltaGenerator: readonly Float64Array[]
+  /** Grid there. [n] */
+  readonly deltaGrid: Float64Array
+  /** Most the temperature lets the stack gain in a minute. [n], Infinity where it sets no limit */
+  readonly tempLimit: Float64Array
+  /** What the cold puts out of reach: it lifts the thresholds at the empty end. [n] */
+  readonly coldFloor: Float64Array
+  /** 1 where the inverter cannot carry the peak of the minute. [level up to lastLevel][n] */
+  readonly overload: readonly Uint8Array[]
+  /** 1 where the generator cannot carry the load. [level up to lastLevel][n] */
+  readonly overGenerator: readonly Uint8Array[]
+  /** When somebody called in this minute has done it, as an index of the window. [n] */
+  readonly personAt: Int32Array
+  /** Litres that the generator burns in a minute in which the stack gained `delta`. */
+  readonly litres: (level: number, minute: number, delta: number) => number
+}

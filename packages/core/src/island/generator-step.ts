@@ -1,0 +1,57 @@
+// The generator's part of the rule book: wanted, called, ready, running, out of fuel.
+
+import type { Columns } from './columns.js'
+import type { GeneratorRules, Rules } from './rules.js'
+import { Event, type State } from './state.js'
+
+/** Lives the generator's side of minute `i`. Returns whether it gives power in this minute. */
+export function stepGenerator(state: State, i: number, columns: Columns, rules: Rules): boolean {
+  const set = rules.generator as GeneratorRules
+  if (state.generator > 0) return keepRunning(state, set, rules)
+  if (state.generator < 0) {
+    state.generator++
+    if (state.generator < 0) return false
+  } else if (!called(state, i, columns, set, rules)) return false
+  if (state.generator < 0) return false
+  state.generator = 1
+  state.events |= Event.generatorOn
+  return true
+}
+
+function keepRunning(state: State, set: GeneratorRules, rules: Rules): boolean {
+  const dry = !(state.fuelL > 0)
+  if (!dry && (state.generator < set.leastMinutes || !(state.stored >= set.stopKwh))) {
+    // Beyond its least run nothing asks how long it has been running.
+    state.generator = Math.min(state.generator + 1, Math.max(1, set.leastMinutes))
+    return true
+  }
+  state.generator = 0
+  state.solar = rules.solar?.waitMinutes ?? 0
+  state.events |= dry ? Event.fuelOut : Event.generatorOff
+  return false
+}
+
+/** Whether the set is being started; leaves it counting down to ready. */
+function called(
+  state: State,
+  i: number,
+  columns: Columns,
+  set: GeneratorRules,
+  rules: Rules,
+): boolean {
+  const wanted = state.stored <= set.startKwh || state.level > rules.lastLevel
+  if (!wanted || !(state.fuelL > 0)) {
+    state.personAt = -1
+    return false
+  }
+  if (set.byHand) {
+    if (state.personAt < 0) {
+      state.personAt = columns.personAt[i]!
+      state.events |= Event.generatorCalled
+    }
+    if (i < state.personAt) return false
+    state.personAt = -1
+  } else state.events |= Event.generatorCalled
+  state.generator = -set.readyMinutes
+  return true
+}

@@ -1,0 +1,131 @@
+// The settings of an island as the rule book reads them: thresholds on the energy grid, waits in
+// whole minutes, one list of shed levels.
+//
+// Levels: 0 serves all, `lastLevel` serves the critical loads only; `holding` is an island formed
+// with its loads off, `dark` an island that is gone.
+
+import type { Plant } from '../equipment/plant.js'
+import type { House, OnIsland, WhenEmpty } from '../house/house.js'
+import { onGrid } from '../units/energy-grid.js'
+
+/**
+ * Charge bands near full, common practice, no source: the full limit to 90 % of capacity, half
+ * to 95, a quarter to 98, a tenth above.
+ */
+const BANDS = [
+  { upTo: 0.9, limit: 1 },
+  { upTo: 0.95, limit: 0.5 },
+  { upTo: 0.98, limit: 0.25 },
+  { upTo: 1, limit: 0.1 },
+] as const
+
+/** Solar that trips goes out above this share of capacity and waits below the lower one; cp. */
+const SOLAR_OFF_AT = 0.92
+const SOLAR_BACK_AT = 0.85
+
+/** Attempts after an overload, 60 s apart, before somebody must come; cp. */
+const RETRIES = 3
+
+export interface GeneratorRules {
+  readonly byHand: boolean
+  readonly startKwh: number
+  readonly stopKwh: number
+  readonly readyMinutes: number
+  readonly leastMinutes: number
+  /** Tank and cans. [l] */
+  readonly fuelL: number
+}
+
+export interface Rules {
+  /** [kWh], on the grid like every energy here. */
+  readonly capacityKwh: number
+  /** Upper edge of each charge band; the last is capacity. */
+  readonly bandEdgesKwh: readonly number[]
+  /** Most the stack may gain in a minute, in each band. [kWh] */
+  readonly bandLimitsKwh: readonly number[]
+  /** Thresholds between level i and i + 1. */
+  readonly shed: readonly { readonly dropBelowKwh: number; readonly returnAtKwh: number }[]
+  readonly loadsOffKwh: number
+  readonly loadsBackKwh: number
+  readonly whenEmpty: WhenEmpty
+  readonly lastLevel: number
+  readonly holding: number
+  readonly dark: number
+  /** AC-coupled solar; null for a house without. */
+  readonly solar: {
+    readonly onIsland: OnIsland
+    readonly waitMinutes: number
+    readonly offKwh: number
+    readonly backKwh: number
+  } | null
+  /** DC-coupled solar can wake an empty stack, AC-coupled cannot. */
+  readonly wakesOnSun: boolean
+  readonly retries: number
+  readonly generator: GeneratorRules | null
+}
+
+/** @param steps  how many shed steps the comfort loads make */
+export function rulesOf(house: House, plant: Plant, steps: number): Rules {
+  const kwh = (share: number): number => onGrid(share * plant.usableKwh)
+  const { inverter } = house
+  const acCoupled = house.arrays.flatMap((array) => array.inverter ?? [])
+  const first = acCoupled[0]
+  return {
+    capacityKwh: kwh(1),
+    bandEdgesKwh: BANDS.map((band) => kwh(band.upTo)),
+    bandLimitsKwh: BANDS.map((band) => onGrid((band.limit * plant.chargeKw) / 60)),
+    shed: shedSteps(house, steps).map(({ dropBelow, returnAt }) => ({
+      dropBelowKwh: kwh(dropBelow),
+      returnAtKwh: kwh(returnAt),
+    })),
+    loadsOffKwh: kwh(inverter.loadsOffAt),
+    loadsBackKwh: kwh(inverter.loadsBackAt),
+    whenEmpty: inverter.whenEmpty,
+    lastLevel: steps,
+    holding: steps + 1,
+    dark: steps + 2,
+    solar:
+      first === undefined
+        ? null
+        : {
+            onIsland: first.onIsland,
+            waitMinutes: wholeMinutes(first.reconnectSeconds),
+            offKwh: kwh(SOLAR_OFF_AT),
+            backKwh: kwh(SOLAR_BACK_AT),
+          },
+    wakesOnSun: house.arrays.some((array) => array.inverter === undefined),
+    retries: RETRIES,
+    generator: generatorRules(house, kwh),
+  }
+}
+
+/**
+ * Where several steps carry a `dropOrder`, the first goes at `dropBelow` and each further one
+ * lower by equal parts of the way to `loadsOffAt`; each returns as far above as the first does.
+ */
+export function shedSteps(house: House, steps: number): { dropBelow: number; returnAt: number }[] {
+  const { dropBelow, returnAt } = house.comfort
+  const apart = (dropBelow - house.inverter.loadsOffAt) / Math.max(1, steps)
+  return Array.from({ length: steps }, (_, i) => ({
+    dropBelow: dropBelow - i * apart,
+    returnAt: returnAt - i * apart,
+  }))
+}
+
+function generatorRules(house: House, kwh: (share: number) => number): GeneratorRules | null {
+  const { generator } = house
+  if (generator === undefined) return null
+  return {
+    byHand: generator.start === 'by hand',
+    startKwh: kwh(generator.startAt),
+    stopKwh: kwh(generator.stopAt),
+    readyMinutes: wholeMinutes(generator.readySeconds),
+    leastMinutes: generator.leastRunMinutes,
+    fuelL: generator.tankL + generator.cansL,
+  }
+}
+
+/** Seconds as whole minutes, rounded up: a wait that has begun is waited out. At least 1. */
+function wholeMinutes(seconds: number): number {
+  return Math.max(1, Math.ceil(seconds / 60))
+}

@@ -1,0 +1,95 @@
+// One island at one moment: stored energy, every latch and every timer.
+//
+// `used`, `delta` and `events` describe the minute just lived; nothing reads them in the next.
+
+import type { Rules } from './rules.js'
+
+/** What stood beside the inverter in the minute just lived. */
+export const Used = { nothing: 0, solar: 1, generator: 2, grid: 3 } as const
+
+export interface State {
+  /** Energy above empty, at the end of the minute. [kWh], on the grid */
+  stored: number
+  /** 0..lastLevel, holding or dark. */
+  level: number
+  /** AC-coupled solar: 0 in, k > 0 still waiting k minutes, -1 held out until the charge falls. */
+  solar: number
+  /** Generator: 0 off, k > 0 running for k minutes, k < 0 ready after -k. */
+  generator: number
+  /** Minute at which the called person has done it, -1 while nobody is called. */
+  personAt: number
+  /** Minute at which a dark island tries again, -1 where only energy helps. */
+  retryAt: number
+  /** Retries used since the last minute that held. */
+  retries: number
+  /** Fuel left. [l] */
+  fuelL: number
+  /** Whether the grid was there in the minute before. */
+  grid: boolean
+  /** One of `Used`. */
+  used: number
+  /** Change of `stored` in the minute. [kWh], on the grid */
+  delta: number
+  /** Bits of `Event`. */
+  events: number
+}
+
+/** A house with the grid there, all latches at rest. @param stored  [kWh], on the grid */
+export function newState(rules: Rules, stored: number): State {
+  return {
+    stored,
+    level: 0,
+    solar: 0,
+    generator: 0,
+    personAt: -1,
+    retryAt: -1,
+    retries: 0,
+    fuelL: rules.generator?.fuelL ?? 0,
+    grid: true,
+    used: Used.nothing,
+    delta: 0,
+    events: 0,
+  }
+}
+
+/** What happened in a minute, one bit each. */
+export const Event = {
+  cutBegins: 1 << 0,
+  gridReturns: 1 << 1,
+  comfortOff: 1 << 2,
+  comfortOn: 1 << 3,
+  solarIn: 1 << 4,
+  solarTrips: 1 << 5,
+  solarHeldOut: 1 << 6,
+  empty: 1 << 7,
+  loadsBack: 1 << 8,
+  overload: 1 << 9,
+  generatorCalled: 1 << 10,
+  generatorOn: 1 << 11,
+  generatorOff: 1 << 12,
+  fuelOut: 1 << 13,
+  full: 1 << 14,
+  goesDark: 1 << 15,
+  generatorOverload: 1 << 16,
+} as const
+
+/** The island's states by name, as a trace shows them. */
+export const STATE_NAMES = [
+  'grid',
+  'island',
+  'island, critical only',
+  'island, generator',
+  'loads off, holding',
+  'off, empty',
+  'off, overload',
+] as const
+export type StateName = (typeof STATE_NAMES)[number]
+
+/** Name of the minute just lived. */
+export function stateName(state: State, rules: Rules): StateName {
+  if (state.used === Used.grid) return 'grid'
+  if (state.level === rules.dark) return state.retryAt >= 0 ? 'off, overload' : 'off, empty'
+  if (state.level === rules.holding) return 'loads off, holding'
+  if (state.used === Used.generator) return 'island, generator'
+  return state.level === 0 ? 'island' : 'island, critical only'
+}

@@ -1,0 +1,211 @@
+// The rule book: one state lives one minute. Walk, trace and every other user go through here.
+//
+// A minute is decided on what is known at its start, then the stack moves by one increment of
+// the columns, cut short where a charge limit or a charge edge says so. Nothing is allocated.
+//
+// Order: grid, generator, empty or back, shed levels, overload, solar, move.
+
+import type { Columns } from './columns.js'
+import { stepGenerator } from './generator-step.js'
+import type { Rules } from './rules.js'
+import { Event, type State, Used } from './state.js'
+
+/** Lives minute `i` of the window. */
+export function step(state: State, i: number, columns: Columns, rules: Rules): void {
+  state.events = 0
+  if (columns.gridUp[i] === 1) {
+    liveWithGrid(state, i, columns, rules)
+    return
+  }
+  if (state.grid) beginCut(state, rules)
+  const running = rules.generator !== null && stepGenerator(state, i, columns, rules)
+  decideLevel(state, i, columns, rules, running)
+  if (state.level === rules.dark) {
+    liveDark(state, columns.deltaOut[rules.dark]![i]!, columns.tempLimit[i]!, rules)
+  } else if (running) liveWithGenerator(state, i, columns, rules)
+  else liveAlone(state, i, columns, rules)
+}
+
+/** AC-coupled solar drops at every cut and waits out its reconnection. */
+function beginCut(state: State, rules: Rules): void {
+  state.grid = false
+  state.solar = rules.solar?.waitMinutes ?? 0
+  state.events |= Event.cutBegins
+}
+
+function liveWithGrid(state: State, i: number, columns: Columns, rules: Rules): void {
+  if (!state.grid) state.events |= Event.gridReturns
+  state.grid = true
+  state.level = 0
+  state.solar = 0
+  state.generator = 0
+  state.personAt = -1
+  state.retryAt = -1
+  state.retries = 0
+  state.used = Used.grid
+  move(state, columns.deltaGrid[i]!, columns.tempLimit[i]!, rules)
+}
+
+function decideLevel(state: State, i: number, c: Columns, rules: Rules, running: boolean): void {
+  const cold = c.coldFloor[i]!
+  if (state.level > rules.lastLevel) {
+    if (!comesBack(state, i, cold, rules, running)) return
+    form(state, rules)
+  } else if (!running && !(state.stored > rules.loadsOffKwh + cold)) {
+    goEmpty(state, rules)
+    return
+  }
+  shed(state, rules)
+  if (running) {
+    if (c.overGenerator[state.level]![i] === 1) {
+      state.level = rules.lastLevel
+      state.events |= Event.generatorOverload
+    }
+  } else if (c.overload[state.level]![i] === 1) trip(state, i, c, rules)
+  else state.retries = 0
+}
+
+/** Whether an island that is off comes back in this minute. */
+function comesBack(state: State, i: number, cold: number, rules: Rules, running: boolean): boolean {
+  if (running) return true
+  if (state.level === rules.dark && state.retryAt >= 0) {
+    return i >= state.retryAt && state.stored > rules.loadsOffKwh + cold
+  }
+  if (state.level === rules.dark && !rules.wakesOnSun) return false
+  return state.stored >= rules.loadsBackKwh + cold
+}
+
+/** The island forms with its critical loads; comfort returns by its own threshold. */
+function form(state: State, rules: Rules): void {
+  if (state.level === rules.dark) state.solar = rules.solar?.waitMinutes ?? 0
+  state.level = rules.lastLevel
+  state.retryAt = -1
+  state.events |= Event.loadsBack
+}
+
+function goEmpty(state: State, rules: Rules): void {
+  state.events |= Event.empty
+  state.retryAt = -1
+  if (rules.whenEmpty === 'holds') state.level = rules.holding
+  else goDark(state, rules)
+}
+
+function goDark(state: State, rules: Rules): void {
+  state.level = rules.dark
+  state.events |= Event.goesDark
+}
+
+function shed(state: State, rules: Rules): void {
+  const before = state.level
+  while (state.level < rules.lastLevel && !(state.stored > rules.shed[state.level]!.dropBelowKwh)) {
+    state.level++
+  }
+  while (state.level > 0 && state.stored >= rules.shed[state.level - 1]!.returnAtKwh) state.level--
+  if (state.level > before) state.events |= Event.comfortOff
+  if (state.level < before) state.events |= Event.comfortOn
+}
+
+/** The inverter gives up: it tries again a minute later, and after its retries waits for somebody. */
+function trip(state: State, i: number, columns: Columns, rules: Rules): void {
+  state.events |= Event.overload
+  goDark(state, rules)
+  state.retries++
+  state.retryAt = state.retries <= rules.retries ? i + 1 : columns.personAt[i]!
+}
+
+function liveDark(state: State, delta: number, limit: number, rules: Rules): void {
+  state.used = Used.nothing
+  if (delta >= 0) move(state, delta, limit, rules)
+  else {
+    state.delta = Math.max(delta, -state.stored)
+    state.stored += state.delta
+  }
+}
+
+function liveWithGenerator(state: State, i: number, columns: Columns, rules: Rules): void {
+  state.used = Used.generator
+  const delta = columns.deltaGenerator[state.level]![i]!
+  move(state, delta, columns.tempLimit[i]!, rules)
+  state.fuelL = Math.max(0, state.fuelL - columns.litres(state.level, i, state.delta))
+}
+
+function liveAlone(state: State, i: number, columns: Columns, rules: Rules): void {
+  const limit = columns.tempLimit[i]!
+  const solarIn = rules.solar !== null && takeSolar(state, i, columns, rules)
+  state.used = solarIn ? Used.solar : Used.nothing
+  const delta = (solarIn ? columns.deltaIn : columns.deltaOut)[state.level]![i]!
+  if (!(state.stored + delta >= 0)) {
+    // Nothing left to hold the island for this minute.
+    state.events |= Event.empty
+    goDark(state, rules)
+    liveDark(state, columns.deltaOut[rules.dark]![i]!, limit, rules)
+    return
+  }
+  move(state, delta, limit, rules)
+  if (solarIn && rules.solar?.onIsland === 'trips') tripAtEdge(state, i, columns, rules)
+}
+
+/** Whether AC-coupled solar is in during this minute; moves its latch and its wait. */
+function takeSolar(state: State, i: number, columns: Columns, rules: Rules): boolean {
+  const solar = rules.solar!
+  if (state.solar < 0) {
+    if (!(state.stored <= solar.backKwh)) return false
+    state.solar = solar.waitMinutes
+  }
+  if (state.solar > 0) {
+    state.solar--
+    if (state.solar === 0) state.events |= Event.solarIn
+    return false
+  }
+  if (solar.onIsland === 'throttles') return true
+  if (state.stored >= solar.offKwh) {
+    state.solar = -1
+    state.events |= Event.solarHeldOut
+    return false
+  }
+  if (columns.forced[state.level]![i]! <= limitOf(state.stored, columns.tempLimit[i]!, rules)) {
+    return true
+  }
+  // Nobody knows what a dead array would give, so it tries, fails and waits again.
+  state.solar = solar.waitMinutes
+  state.events |= Event.solarTrips
+  return false
+}
+
+/** A minute that ended at a charge edge whose next band does not take the array: it trips there. */
+function tripAtEdge(state: State, i: number, columns: Columns, rules: Rules): void {
+  if (!(state.delta > 0) || !rules.bandEdgesKwh.includes(state.stored)) return
+  if (columns.forced[state.level]![i]! <= limitOf(state.stored, columns.tempLimit[i]!, rules))
+    return
+  state.solar = rules.solar!.waitMinutes
+  state.events |= Event.solarTrips
+}
+
+/** Most the stack may gain in a minute from where it stands; 0 when full. [kWh] */
+function limitOf(stored: number, tempLimit: number, rules: Rules): number {
+  const edges = rules.bandEdgesKwh
+  for (let band = 0; band < edges.length; band++) {
+    if (stored < edges[band]!) return Math.min(rules.bandLimitsKwh[band]!, tempLimit)
+  }
+  return 0
+}
+
+/** Moves the stack; charging never passes a charge edge within the minute. */
+function move(state: State, delta: number, tempLimit: number, rules: Rules): void {
+  let gain = delta
+  if (gain > 0) {
+    const edges = rules.bandEdgesKwh
+    let band = 0
+    while (band < edges.length && !(state.stored < edges[band]!)) band++
+    if (band === edges.length) gain = 0
+    else {
+      gain = Math.min(gain, rules.bandLimitsKwh[band]!, tempLimit)
+      if (state.stored + gain >= edges[band]!) {
+        gain = edges[band]! - state.stored
+        if (band === edges.length - 1 && gain > 0) state.events |= Event.full
+      }
+    }
+  }
+  state.delta = gain
+  state.stored += gain
+}

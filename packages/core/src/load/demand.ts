@@ -1,0 +1,105 @@
+// What the house wants in every minute of its year, by shed level.
+//
+// Demand depends on the calendar only, so one set of columns serves every sky and every
+// synthetic year. Powers are averages over the minute [kW].
+
+import type { Calendar } from '../axis/calendar.js'
+import type { House, LoadInput } from '../house/house.js'
+import type { MeterRecord } from './meter-record.js'
+import { meteredColumn } from './metered.js'
+import { surveyColumn } from './survey.js'
+
+/** One load over the year. */
+export interface LoadColumn {
+  readonly load: LoadInput
+  /** All pieces together. [n], [kW] */
+  readonly kw: Float64Array
+}
+
+export interface Demand {
+  readonly n: number
+  /** Critical loads in the order of the house file. */
+  readonly critical: readonly LoadColumn[]
+  /** Sum of the critical loads. [n], [kW] */
+  readonly criticalKw: Float64Array
+  /** Comfort loads by shed step: step 0 goes off first. [steps][n], [kW] */
+  readonly comfortKw: readonly Float64Array[]
+  /** Names of the comfort loads of each step. */
+  readonly comfortNames: readonly (readonly string[])[]
+  /**
+   * Apparent power inside the minute at each shed level, 0 (all) to `steps` (critical only):
+   * what runs, and the hardest single start. [steps + 1][n], [kVA]
+   */
+  readonly peakKva: readonly Float64Array[]
+  /** What was understood or assumed about the loads, one sentence each. */
+  readonly notes: readonly string[]
+}
+
+/**
+ * @param meters  records for the loads that name a file, by that name
+ */
+export function demandOf(
+  house: House,
+  calendar: Calendar,
+  meters: ReadonlyMap<string, MeterRecord> = new Map(),
+): Demand {
+  const notes: string[] = []
+  const columns = new Map<string, LoadColumn>()
+  for (const load of house.loads) {
+    if (load.file === undefined)
+      columns.set(load.name, { load, kw: surveyColumn(load, house, calendar) })
+  }
+  for (const load of house.loads) {
+    if (load.file === undefined) continue
+    columns.set(load.name, { load, kw: meteredColumn(load, meters, calendar, columns, notes) })
+  }
+  const ofTier = (tier: LoadInput['tier']): LoadColumn[] =>
+    house.loads.filter((l) => l.tier === tier).map((l) => columns.get(l.name) as LoadColumn)
+  const critical = ofTier('critical')
+  const orders = [...new Set(ofTier('comfort').map((c) => c.load.dropOrder))].sort((a, b) => a - b)
+  const steps = orders.map((order) => ofTier('comfort').filter((c) => c.load.dropOrder === order))
+  const levels = [...steps.keys(), steps.length].map((level) => [
+    ...critical,
+    ...steps.slice(level).flat(),
+  ])
+  return {
+    n: calendar.n,
+    critical,
+    criticalKw: sum(critical, calendar.n),
+    comfortKw: steps.map((step) => sum(step, calendar.n)),
+    comfortNames: steps.map((step) => step.map((c) => c.load.name)),
+    peakKva: levels.map((level) => peak(level, calendar.n)),
+    notes,
+  }
+}
+
+function sum(columns: readonly LoadColumn[], n: number): Float64Array {
+  const total = new Float64Array(n)
+  for (const { kw } of columns) for (let i = 0; i < n; i++) total[i]! += kw[i]!
+  return total
+}
+
+/** Running kVA of all, plus the hardest single start of the minute. */
+function peak(columns: readonly LoadColumn[], n: number): Float64Array {
+  const running = new Float64Array(n)
+  const start = new Float64Array(n)
+  for (const { load, kw } of columns) {
+    const perKva = 1 / load.powerFactor
+    for (let i = 0; i < n; i++) running[i]! += kw[i]! * perKva
+    const extra = load.file === undefined ? surveyStart(load) : null
+    for (let i = 0; i < n; i++) {
+      const before = kw[i === 0 ? n - 1 : i - 1]!
+      if (!(kw[i]! > before)) continue
+      // A metered load shows its starts only as steps between minutes: an estimate.
+      const kva = extra ?? (kw[i]! - before) * perKva
+      if (kva > start[i]!) start[i] = kva
+    }
+  }
+  for (let i = 0; i < n; i++) running[i]! += start[i]!
+  return running
+}
+
+/** What one piece draws above its running power while it starts. [kVA] */
+function surveyStart(load: LoadInput): number {
+  return ((load.startingMultiple - 1) * (load.w ?? 0)) / 1000 / load.powerFactor
+}

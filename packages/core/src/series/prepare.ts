@@ -1,0 +1,123 @@
+// A checked house made ready: all that its year fixes, worked out once for every sky and stack.
+
+import { type Calendar, calendarOf } from '../axis/calendar.js'
+import { agedPeakKw } from '../equipment/array.js'
+import type { ArrayInput, House } from '../house/house.js'
+import { InputError } from '../house/problem.js'
+import { type Demand, demandOf } from '../load/demand.js'
+import type { MeterRecord } from '../load/meter-record.js'
+import { clearSkyYear, noSky } from '../sky/clear.js'
+import { horizonFrom } from '../sky/horizon.js'
+import { type PlaneGeometry, planeGeometry } from '../sky/plane.js'
+import { recordAirC, recordClearness, recordSky } from '../sky/record.js'
+import type { Sky } from '../sky/sky.js'
+import { type SunYear, sunYear } from '../sky/sun-year.js'
+import { type TypicalSky, typicalSky } from '../sky/typical.js'
+import type { WeatherRecord } from '../sky/weather-record.js'
+
+/** Records that a house file names, by the name it gives them. */
+export interface HouseFiles {
+  readonly meters?: ReadonlyMap<string, MeterRecord>
+  readonly weather?: ReadonlyMap<string, WeatherRecord>
+}
+
+export interface PreparedArray {
+  readonly input: ArrayInput
+  readonly geometry: PlaneGeometry
+  /** Peak power less losses and age. [kW] */
+  readonly peakKw: number
+}
+
+export interface Prepared {
+  readonly house: House
+  readonly calendar: Calendar
+  readonly demand: Demand
+  readonly sun: SunYear
+  readonly arrays: readonly PreparedArray[]
+  readonly record: WeatherRecord | null
+  /** Monthly clearness and air, given or taken from the record. */
+  readonly clearness: readonly number[]
+  readonly airC: readonly number[]
+  /** What was understood or assumed, one sentence each. */
+  readonly notes: readonly string[]
+}
+
+/**
+ * @throws  InputError where a named file is missing from `files`
+ */
+export function prepare(house: House, files: HouseFiles = {}): Prepared {
+  const calendar = calendarOf(house.year, house.site.timezone)
+  const sun = sunYear(house, calendar)
+  const record = recordOf(house, files)
+  const demand = demandOf(house, calendar, files.meters)
+  const clearness = house.sky.clearness ?? recordClearness(sun, record as WeatherRecord)
+  const airC = house.sky.airC ?? (record === null ? null : recordAirC(sun, record))
+  if (airC === null) {
+    throw new InputError(
+      'sky.airC',
+      'given [°C]: the weather file has no air temperature',
+      undefined,
+    )
+  }
+  return {
+    house,
+    calendar,
+    demand,
+    sun,
+    arrays: house.arrays.map((input) => prepareArray(input, sun)),
+    record,
+    clearness,
+    airC,
+    notes: [...demand.notes, ...skyNotes(house, record)],
+  }
+}
+
+function recordOf(house: House, files: HouseFiles): WeatherRecord | null {
+  if (house.sky.file === undefined) return null
+  const record = files.weather?.get(house.sky.file)
+  if (record === undefined) {
+    throw new InputError('sky.file', `given with its record ${house.sky.file}`, undefined)
+  }
+  return record
+}
+
+function prepareArray(input: ArrayInput, sun: SunYear): PreparedArray {
+  const plane = { tiltDeg: input.tiltDeg, azimuthDeg: input.azimuthDeg }
+  const geometry = planeGeometry(
+    sun.sun,
+    input.horizon === undefined ? plane : { ...plane, horizon: horizonFrom(input.horizon) },
+  )
+  return { input, geometry, peakKw: agedPeakKw(input) }
+}
+
+function skyNotes(house: House, record: WeatherRecord | null): string[] {
+  if (record === null) return ['No wind record: 1 m/s is taken.']
+  const notes = [...record.notes]
+  if (record.typicalYear) {
+    notes.push(
+      `${record.name} is a typical year: its unusual months were removed, so it tells no worst case.`,
+    )
+  }
+  if (house.sky.clearness === undefined) {
+    notes.push('Skies typical and dull take their monthly clearness from the weather file.')
+  }
+  return notes
+}
+
+/** Winters behind the sky `dull`. */
+export const DULL_YEARS = 200
+
+/** @param years  synthetic years of `typical` */
+export function typicalOf(prepared: Prepared, seed: number, years: number): TypicalSky {
+  return typicalSky(prepared.sun, prepared.clearness, prepared.airC, seed, years)
+}
+
+/** The skies without a choice of years, and the record's. */
+export function plainSky(prepared: Prepared, kind: 'clear' | 'none' | 'file'): Sky {
+  if (kind === 'clear') return clearSkyYear(prepared.sun, prepared.airC)
+  if (kind === 'none') return noSky(prepared.sun, prepared.airC)
+  if (prepared.record === null) {
+    throw new InputError('sky.file', 'given for the sky file', undefined)
+  }
+  return recordSky(prepared.sun, prepared.record, prepared.airC, prepared.house.seed)
+}

@@ -1,0 +1,36 @@
+// The skies without chance: clear all day, or no light at all.
+
+import { airOfYear } from './air.js'
+import type { Sky } from './sky.js'
+import type { SunYear } from './sun-year.js'
+
+/** A cloudless sky all year. A bright figure; never shown alone, nor first. */
+export function clearSkyYear(year: SunYear, monthlyC: readonly number[]): Sky {
+  return {
+    ...still(year, monthlyC),
+    kind: 'clear',
+    fill(_, from, to, into) {
+      into.ghi.set(year.ghi.subarray(from, to), from)
+      into.dni.set(year.dni.subarray(from, to), from)
+      into.dhi.set(year.dhi.subarray(from, to), from)
+    },
+  }
+}
+
+/** Snow on the modules, or a solar inverter that stays off: no light. */
+export function noSky(year: SunYear, monthlyC: readonly number[]): Sky {
+  return {
+    ...still(year, monthlyC),
+    kind: 'none',
+    fill(_, from, to, into) {
+      into.ghi.fill(0, from, to)
+      into.dni.fill(0, from, to)
+      into.dhi.fill(0, from, to)
+    },
+  }
+}
+
+function still(year: SunYear, monthlyC: readonly number[]): Omit<Sky, 'kind' | 'fill'> {
+  const air = airOfYear(monthlyC, year.calendar, null, 0, 0, true)
+  return { years: 1, hasExtremes: true, airC: () => air, windMs: () => null }
+}

@@ -1,0 +1,207 @@
+// A weather record laid onto the house's calendar by month, day and time of day.
+//
+// Intervals of more than 15 minutes are spread as the hours of a synthetic day are: sun and cloud
+// alternate, the interval's energy and beam kept. Shorter ones are taken as they are. Light
+// recorded while the sun is below the horizon is dropped.
+
+import { type Calendar, MINUTE_MS } from '../axis/calendar.js'
+import { InputError } from '../house/problem.js'
+import { airOfYear } from './air.js'
+import { erbsDiffuseFraction } from './erbs.js'
+import type { Sky } from './sky.js'
+import { newSunSums, type SunYear, sumSun } from './sun-year.js'
+import type { WeatherRecord } from './weather-record.js'
+import { type MinuteSky, newCloudSpells, spreadHour } from './within-day.js'
+
+const COARSE_MINUTES = 15
+const WIND_MS = 1
+
+/**
+ * @param monthlyC  used where the record has no air temperature; null then refuses
+ * @throws          InputError where the record is shorter than a year or lacks air
+ */
+export function recordSky(
+  year: SunYear,
+  record: WeatherRecord,
+  monthlyC: readonly number[] | null,
+  seed: number,
+): Sky {
+  const { calendar } = year
+  const layout = new RecordLayout(record, calendar)
+  if (record.airC === null && monthlyC === null) {
+    throw new InputError(
+      'sky.airC',
+      'given [°C]: the weather file has no air temperature',
+      undefined,
+    )
+  }
+  const spells = newCloudSpells()
+  const sum = newSunSums()
+  const step = record.stepMinutes
+  return {
+    kind: 'file',
+    years: layout.years,
+    hasExtremes: !record.typicalYear,
+    fill(k, from, to, into) {
+      for (let a = from - ((from + layout.phase) % step); a < to; a += step) {
+        const [start, end] = [Math.max(0, a), Math.min(calendar.n, a + step)]
+        const at = layout.indexOf(k, Math.max(0, a + (step >> 1)))
+        if (step <= COARSE_MINUTES) copyFine(into, year, record, at, start, end)
+        else {
+          sumSun(year, start, end, sum)
+          const minutes = end - start
+          const ghi = at < 0 ? 0 : record.ghi[at]! * minutes
+          const dhi = diffuseOf(record, at, ghi, minutes, sum)
+          spreadHour(
+            into,
+            spells,
+            year,
+            start,
+            end,
+            ghi,
+            dhi,
+            seed,
+            k * 8784 * 32 + Math.floor(a / step),
+          )
+        }
+      }
+    },
+    airC: (k) =>
+      record.airC === null
+        ? airOfYear(monthlyC as number[], calendar, null, 0, 0, true)
+        : layout.hourly(k, record.airC),
+    windMs: (k) => (record.windMs === null ? null : layout.hourly(k, record.windMs)),
+  }
+}
+
+/** Sum of the diffuse light of an interval: recorded, else left by the beam, else by Erbs. */
+function diffuseOf(
+  record: WeatherRecord,
+  at: number,
+  ghi: number,
+  minutes: number,
+  sun: { beam: number; extra: number },
+): number {
+  if (at < 0) return 0
+  const dhi = record.dhi?.[at]
+  if (dhi !== undefined && !Number.isNaN(dhi)) return Math.min(ghi, dhi * minutes)
+  return sun.extra > 0 ? ghi * erbsDiffuseFraction(ghi / sun.extra) : ghi
+}
+
+function copyFine(
+  into: MinuteSky,
+  year: SunYear,
+  record: WeatherRecord,
+  at: number,
+  from: number,
+  to: number,
+): void {
+  for (let i = from; i < to; i++) {
+    const sine = year.sine[i]!
+    const ghi = at < 0 || sine <= 0 ? 0 : Math.max(0, record.ghi[at]!)
+    const recorded = record.dhi?.[at]
+    const kt = ghi / (year.dniExtra[Math.floor(i / 1440)]! * sine)
+    const dhi = Math.min(ghi, recorded ?? (ghi > 0 ? ghi * erbsDiffuseFraction(kt) : 0))
+    into.ghi[i] = ghi
+    into.dhi[i] = dhi
+    into.dni[i] = sine > 0 ? Math.min((ghi - dhi) / sine, 1.1 * year.dni[i]!) : 0
+  }
+}
+
+/** Finds the interval of a record for a minute of the house's calendar. */
+class RecordLayout {
+  readonly years: number
+  /** Minutes by which the record's intervals begin before those of the axis. */
+  readonly phase: number
+
+  constructor(
+    private readonly record: WeatherRecord,
+    private readonly calendar: Calendar,
+  ) {
+    const days = (record.ghi.length * record.stepMinutes) / 1440
+    this.years = Math.max(1, Math.floor((days + 0.5) / 365))
+    if (days < 364.5) {
+      throw new InputError(record.name, 'a record of a year or more', `${days.toFixed(1)} days`)
+    }
+    const standard = calendar.startMs / MINUTE_MS + record.utcOffsetMinutes
+    this.phase = standard % record.stepMinutes
+  }
+
+  /** Index of the interval that covers a minute, -1 where the record has none. */
+  indexOf(year: number, minute: number): number {
+    const { calendar, record } = this
+    const ms = calendar.startMs + (minute + record.utcOffsetMinutes) * MINUTE_MS
+    const date = new Date(ms)
+    const first = new Date(record.startMs)
+    const month = date.getUTCMonth()
+    // A leap day that the record lacks takes the day before.
+    const leap = month === 1 && date.getUTCDate() === 29
+    let target = first.getUTCFullYear() + (year % this.years)
+    const at = (y: number): number =>
+      Date.UTC(
+        y,
+        month,
+        leap && !isLeap(y) ? 28 : date.getUTCDate(),
+        date.getUTCHours(),
+        date.getUTCMinutes(),
+      )
+    while (at(target) < record.startMs) target += this.years
+    const index = Math.floor((at(target) - record.startMs) / MINUTE_MS / record.stepMinutes)
+    if (index < record.ghi.length) return index
+    const before = Math.floor(
+      (at(target - this.years) - record.startMs) / MINUTE_MS / record.stepMinutes,
+    )
+    return before >= 0 && before < record.ghi.length ? before : -1
+  }
+
+  /** A column of the record as hourly values of the house's year. */
+  hourly(year: number, column: Float64Array): Float64Array {
+    const out = new Float64Array(Math.ceil(this.calendar.n / 60))
+    let last = WIND_MS
+    for (let h = 0; h < out.length; h++) {
+      const value = column[this.indexOf(year, h * 60 + 30)]
+      if (value !== undefined && !Number.isNaN(value)) last = value
+      out[h] = last
+    }
+    return out
+  }
+}
+
+function isLeap(year: number): boolean {
+  return new Date(Date.UTC(year, 1, 29)).getUTCMonth() === 1
+}
+
+/** Monthly mean clearness of a record: global over extraterrestrial, month by month. */
+export function recordClearness(year: SunYear, record: WeatherRecord): number[] {
+  const { calendar } = year
+  const layout = new RecordLayout(record, calendar)
+  const step = record.stepMinutes
+  const ghi = new Float64Array(12)
+  const extra = new Float64Array(12)
+  const sum = newSunSums()
+  for (const day of calendar.days) {
+    const month = day.month - 1
+    sumSun(year, day.start, day.end, sum)
+    extra[month]! += sum.extra
+    for (let i = day.start; i < day.end; i += step) {
+      const value = record.ghi[layout.indexOf(0, i + (step >> 1))]
+      if (value !== undefined && !Number.isNaN(value)) ghi[month]! += value * step
+    }
+  }
+  return Array.from(ghi, (value, m) => (extra[m]! > 0 ? value / extra[m]! : 0.5))
+}
+
+/** Monthly mean air temperature of a record, or null where it has none. */
+export function recordAirC(year: SunYear, record: WeatherRecord): number[] | null {
+  if (record.airC === null) return null
+  const hourly = new RecordLayout(record, year.calendar).hourly(0, record.airC)
+  const sums = new Float64Array(12)
+  const counts = new Float64Array(12)
+  for (const day of year.calendar.days) {
+    for (let i = day.start; i < day.end; i += 60) {
+      sums[day.month - 1]! += hourly[Math.floor(i / 60)]!
+      counts[day.month - 1]! += 1
+    }
+  }
+  return Array.from(sums, (sum, m) => sum / counts[m]!)
+}

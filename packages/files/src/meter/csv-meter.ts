@@ -1,0 +1,146 @@
+// Meter readings in a table of text: which columns, which moments, which values.
+
+import { type MeterRecord, printable } from '@tideover/core'
+import { cellNumber, isMissing } from '../csv/number.js'
+import { parseTable, type Table } from '../csv/table.js'
+import type { Faults } from '../faults.js'
+import { checkedStep, layOut, linesOfSlots } from '../time/regular.js'
+import { count } from '../time/say.js'
+import { findTimeColumns, hasDate, readStamps, type TimeColumns } from '../time/time-columns.js'
+import type { WallZone } from '../time/zone.js'
+import { finishMeter } from './finish-meter.js'
+import { loadColumn, namesExport, namesUse } from './load-column.js'
+import { oldestFirst, toUtc } from './moments.js'
+
+/**
+ * Reads meter readings from separated text.
+ *
+ * @param text    The file
+ * @param column  Name of the load column where the caller knows it
+ * @throws        InputError; see `meterFromText`
+ */
+export function meterFromCsv(
+  text: string,
+  name: string,
+  zone: WallZone,
+  column: string | undefined,
+  faults: Faults,
+): MeterRecord {
+  const found = parseTable(text, faults, isHeader)
+  if (found === null) {
+    return faults.refuse(1, 'a header row above rows with a date and time', firstLine(text))
+  }
+  const times = findTimeColumns(found)
+  if (times === null) {
+    return faults.refuse(found.headerLine, 'a column with date and time', found.header.join(', '))
+  }
+  const load = loadColumn(found, column, faults)
+  const { table, stamps } = oldestFirst(found, readStamps(found, times, faults))
+  if (column === undefined) refuseNetMeter(table, load.header, faults)
+  const rowValues = readValues(table, load.at, faults)
+  const utc = toUtc(stamps, table, times, zone, faults)
+  faults.throwIfAny()
+  const stepMinutes = checkedStep(utc.ms, table.lines[0] ?? 1, faults)
+  if (times.marksEnd) for (let i = 0; i < utc.ms.length; i++) utc.ms[i]! -= stepMinutes * 60_000
+  const axis = layOut(utc.ms, stepMinutes, table.lines, faults)
+  const placed = place(rowValues, axis, table, faults)
+  const notes = [load.note, ...timeNotes(times, axis.offGridSeconds), ...utc.notes, ...placed.notes]
+  if (table.after > 0) notes.push(`${count(table.after, 'line')} after the data left out.`)
+  return finishMeter(
+    {
+      name,
+      zone,
+      startMs: axis.startMs,
+      stepMinutes,
+      values: placed.values,
+      lineOfSlot: linesOfSlots(axis, table.lines),
+      unit: load.unit,
+      header: load.header,
+      register: null,
+      marksEnd: times.marksEnd,
+      notes,
+    },
+    faults,
+  )
+}
+
+/** A header is a row without a date above a row with one. */
+function isHeader(row: readonly string[], next: readonly string[]): boolean {
+  return row.length >= 2 && !hasDate(row) && hasDate(next)
+}
+
+function firstLine(text: string): string {
+  return printable(text.trimStart().split(/\r?\n/, 1)[0] ?? '')
+}
+
+function readValues(table: Table, at: number, faults: Faults): Float64Array {
+  const values = new Float64Array(table.rows.length).fill(Number.NaN)
+  for (let i = 0; i < values.length; i++) {
+    const cell = table.rows[i]?.[at] ?? ''
+    if (isMissing(cell)) continue
+    values[i] = cellNumber(cell, table.decimalComma)
+    if (Number.isNaN(values[i]!)) {
+      const need = `a number in ${JSON.stringify(table.header[at] ?? '')}, or nothing`
+      faults.add(table.lines[i] ?? 0, need, printable(cell))
+    }
+  }
+  return values
+}
+
+/** What comes from the grid is the load only where nothing goes back. */
+function refuseNetMeter(table: Table, loadHeader: string, faults: Faults): void {
+  if (namesUse(loadHeader)) return
+  const at = table.header.findIndex((header) => namesExport(header))
+  if (at < 0) return
+  const row = table.rows.findIndex((cells) => cellNumber(cells[at] ?? '', table.decimalComma) > 0)
+  if (row < 0) return
+  const need =
+    'the load of the house (this meter also counts solar export, so import alone is not the load: ' +
+    'use a reading of the consumption)'
+  const got = `${table.header[at]} = ${table.rows[row]?.[at]}`
+  faults.refuse(table.lines[row] ?? null, need, got)
+}
+
+function place(
+  rowValues: Float64Array,
+  axis: ReturnType<typeof layOut>,
+  table: Table,
+  faults: Faults,
+): { values: Float64Array; notes: string[] } {
+  const values = new Float64Array(axis.n).fill(Number.NaN)
+  let same = 0
+  let differing = 0
+  let line = 0
+  for (let i = 0; i < rowValues.length; i++) {
+    const slot = axis.slot[i]!
+    const value = rowValues[i]!
+    if (Number.isNaN(values[slot]!)) values[slot] = value
+    else if (values[slot] === value) same++
+    else if (!Number.isNaN(value)) {
+      differing++
+      if (line === 0) line = table.lines[i] ?? 0
+    }
+  }
+  if (differing > Math.max(5, 0.01 * rowValues.length)) {
+    const need = 'a file with one reading for each interval (does it hold two meters?)'
+    faults.refuse(line, need, `${count(differing, 'second reading')} that differ`)
+  }
+  const notes: string[] = []
+  if (same > 0) notes.push(`${count(same, 'repeated row')} left out.`)
+  if (differing > 0) {
+    notes.push(
+      `${count(differing, 'interval')} with a second, different reading: the first kept ` +
+        `(first at line ${line}).`,
+    )
+  }
+  return { values, notes }
+}
+
+function timeNotes(times: TimeColumns, offGridSeconds: number): string[] {
+  const notes = [`A stamp marks the ${times.marksEnd ? 'end' : 'start'} of its interval.`]
+  if (offGridSeconds >= 1) {
+    const far = Math.round(offGridSeconds)
+    notes.push(`Stamps lie up to ${far} s off the step; each is put on the nearest.`)
+  }
+  return notes
+}

@@ -1,0 +1,3 @@
+// Named by types of others, and known to browsers only.
+
+type BufferSource = ArrayBufferView | ArrayBuffer

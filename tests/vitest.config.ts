@@ -1,0 +1,16 @@
+// Tests run against the sources: each package names its own under the first condition.
+
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vitest/config'
+
+const conditions = ['@tideover/source', 'module', 'node', 'development|production']
+
+export default defineConfig({
+  root: fileURLToPath(new URL('..', import.meta.url)),
+  resolve: { conditions },
+  ssr: { resolve: { conditions } },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    testTimeout: 30_000,
+  },
+})
