@@ -17,9 +17,11 @@ it('spring: the hour that is left out is no gap', () => {
   expect(record.startMs).toBe(Date.UTC(2024, 2, 31))
 })
 
-it('spring: a stamp within the hour that is left out is refused, for the meter keeps winter time', () => {
-  expect(refusal(() => read('2024-03-31', HALF_HOURS))).toMatch(
-    /^m\.csv:4 must be a time that the wall clock of Europe\/London shows .* got 2024-03-31 01:00\nm\.csv:5/,
+it('spring: stamps within the hour that is left out are dropped, counted and said', () => {
+  const record = read('2024-03-31', HALF_HOURS)
+  expect([...record.kw]).toEqual([0, 1, 4, 5])
+  expect(record.notes.join('\n')).toMatch(
+    /2 stamps lie in the hour that spring leaves out \(line 4, 2024-03-31 01:00\): left out/,
   )
 })
 

@@ -60,13 +60,25 @@ export class OptionReader {
     return this.number('start-soc', need, (value) => value >= 0 && value <= 1) ?? 'reserve'
   }
 
-  /** A moment; local wall clock of the house's zone where no offset is written. [ms UTC] */
+  /**
+   * A moment; local wall clock of the house's zone where no offset is written. [ms UTC]
+   *
+   * A time that the clock leaves out in spring is refused; one that it shows twice in autumn is
+   * the first of the two.
+   */
   moment(name: string, zone: string): number {
     const word = String(this.words[camel(name)] ?? '')
     const time = DateTime.fromISO(word, { zone: isZone(zone) ? zone : 'utc' })
-    if (time.isValid) return time.toMillis()
-    this.fault(name, 'a time such as 2025-01-14T18:00Z', word)
-    return Number.NaN
+    if (!time.isValid || !/^\d{4}-\d{2}-\d{2}/.test(word)) {
+      this.fault(name, 'a time such as 2025-01-14T18:00Z', word)
+      return Number.NaN
+    }
+    if (/T.*(Z|[+-]\d{2}(:?\d{2})?)$/i.test(word)) return time.toMillis()
+    const written = DateTime.fromISO(word, { zone: 'utc' })
+    if (time.toFormat('HH:mm') !== written.toFormat('HH:mm')) {
+      this.fault(name, `a time that the clock of ${zone} shows (it is put forward past it)`, word)
+    }
+    return Math.min(...time.getPossibleOffsets().map((each) => each.toMillis()))
   }
 
   /** A local day of the house's zone; its first millisecond. */

@@ -24,7 +24,7 @@ export function buildProgram(): Command {
       .option('--hours <h>', 'length of the cut [h]', '24')
       .option('--share <0..1>', 'share of starts that must last the whole cut')
       .option('--years <n>', 'synthetic years of the typical sky', '30')
-      .option('--defaults', 'list the defaults that the answer rests on')
+      .option('--defaults', 'list the defaults and the records that the answer rests on')
       .option('--json', 'one JSON object on standard output'),
   ).action(ride)
 
@@ -36,6 +36,7 @@ export function buildProgram(): Command {
       .requiredOption('--start <ISO>', 'start of the cut, such as 2025-01-14T18:00Z')
       .option('--hours <h>', 'length of the cut [h]', '24')
       .option('--synthetic-year <k>', 'number of the year, for skies that have several')
+      .option('--years <n>', 'synthetic years of the typical sky', '30')
       .option('--csv <file>', 'minute by minute as CSV; - for standard output')
       .option('--json', 'states, events and totals as one JSON object'),
   ).action(trace)

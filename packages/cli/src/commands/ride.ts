@@ -17,7 +17,7 @@ export function ride(path: string | undefined, words: Words): void {
     ...(share === undefined ? {} : { share }),
   }
   reader.done()
-  const { prepared, plain } = openHouse(path)
+  const { prepared, plain, notes: read } = openHouse(path)
   if (question.sky === 'file' && prepared.record === null) {
     throw new InputError('--sky', 'one of dull, none, typical, clear: no sky.file is named', 'file')
   }
@@ -29,5 +29,5 @@ export function ride(path: string | undefined, words: Words): void {
   )
   show('')
   if (words.json === true) sayJson(answer)
-  else say(rideText(answer, { defaults: words.defaults === true }))
+  else say(rideText(answer, { defaults: words.defaults === true, read }))
 }

@@ -13,6 +13,7 @@ export function trace(path: string | undefined, words: Words): void {
     ...scenarioOf(reader),
     hours: reader.hours(),
     sky: reader.sky(),
+    years: reader.whole('years', 1, 200) ?? 30,
     ...(year === undefined ? {} : { syntheticYear: year }),
   }
   const startWord = reader.moment('start', 'utc')
@@ -22,6 +23,7 @@ export function trace(path: string | undefined, words: Words): void {
   const startMs = Number.isNaN(startWord)
     ? startWord
     : zoned.moment('start', prepared.calendar.zone)
+  zoned.done()
   const story = traceCut(prepared, { ...question, startMs })
   if (typeof words.csv === 'string') writeTrace(words.csv, prepared, story)
   if (words.json === true) sayJson(traceJson(prepared, story))

@@ -18,12 +18,20 @@ const MONTHS = [
   'December',
 ]
 
-export function rideText(answer: RideAnswer, show: { readonly defaults: boolean }): string {
+export interface RideShow {
+  /** List the defaults used, and what was read. */
+  readonly defaults: boolean
+  /** What the readers understood of the files. */
+  readonly read: readonly string[]
+}
+
+export function rideText(answer: RideAnswer, show: RideShow): string {
   const lines = [headline(answer), '', ...skyTable(answer), '']
   lines.push(...details(answer))
   if (answer.warnings.length > 0) lines.push('', 'Look at:', ...bullets(answer.warnings))
   lines.push('', 'Caution:', ...bullets(answer.cautions))
   lines.push('', ...defaultLines(answer, show.defaults))
+  if (show.defaults && show.read.length > 0) lines.push('', 'Read:', ...bullets(show.read))
   return lines.join('\n')
 }
 
@@ -115,6 +123,13 @@ function details(answer: RideAnswer): string[] {
     `Without power within the cut: ${promised.hoursWithoutMean.toFixed(1)} h on average. ` +
       `By hand, no sun: ${Math.floor(promised.withoutSunHours ?? 0)} h.`,
   )
+  const { withoutGenerator } = answer
+  if (withoutGenerator !== null) {
+    lines.push(
+      `Without the generator: ${hoursText(withoutGenerator.medianHours, withoutGenerator)} in the ` +
+        `middle case${worstPart(withoutGenerator)}; ${percent(withoutGenerator.share ?? 0)} are ridden.`,
+    )
+  }
   const { share } = answer.bright
   if (share !== null) {
     lines.push(`On a good day (${answer.bright.conditions}): ${percent(share)} are ridden.`)
@@ -123,16 +138,21 @@ function details(answer: RideAnswer): string[] {
   if (typical?.shareLow != null && typical.shareHigh != null) {
     lines.push(
       `${answer.years} synthetic years pin the typical share to ` +
-        `${percent(typical.shareLow)}-${percent(typical.shareHigh)}; the climate is not known that well.`,
+        `${Math.round(100 * typical.shareLow)}-${Math.round(100 * typical.shareHigh)} %; the climate is not known that well.`,
     )
   }
   return lines.map((line) => wrap(line))
 }
 
+function worstPart(figures: SkyFigures): string {
+  return figures.worstHours === null ? '' : `, ${hoursText(figures.worstHours, figures)} at worst`
+}
+
 function defaultLines(answer: RideAnswer, all: boolean): string[] {
   const { defaults } = answer
   if (defaults.length === 0) return []
-  if (!all) return [`${defaults.length} defaults were used; --defaults lists them.`]
+  if (!all)
+    return [`${defaults.length} defaults were used; --defaults lists them, and what was read.`]
   return [
     'Defaults used:',
     ...defaults.map(({ path, value, basis }) => `  ${path} = ${value} (${basis})`),
@@ -144,7 +164,7 @@ function hoursText(hours: number, figures: SkyFigures, words = false): string {
   const unit = words ? ' hours' : ' h'
   if (hours < 1) return `${Math.floor(hours * 60)} min`
   const whole = Math.floor(hours)
-  const beyond = figures.atLeastHours && hours === figures.bestHours && whole >= 720
+  const beyond = figures.atLeastHours && hours >= figures.horizonHours
   return `${beyond ? 'over ' : ''}${whole}${words && whole === 1 ? ' hour' : unit}`
 }
 

@@ -1,13 +1,21 @@
 // The rides of every start of a month, batch by batch, year by year.
 
-import { minutesWithout, type RideLoad, type Rides, ridesOf, wantedSum } from '../cut/rides.js'
-import { walkStarts } from '../cut/starts.js'
+import {
+  lostAfter,
+  minutesWithout,
+  type RideLoad,
+  type Rides,
+  ridesOf,
+  wantedSum,
+} from '../cut/rides.js'
 import { compile } from '../island/compile.js'
+import { type Enough, pass } from '../pass/pass.js'
 import type { Prepared } from '../series/prepare.js'
-import { newScratch, windowOf } from '../series/window.js'
+import { newScratch, type Window, windowOf } from '../series/window.js'
 import type { Sky } from '../sky/sky.js'
-import type { MonthSky } from './month-sky.js'
-import { windyDays } from './patterns.js'
+import { newSunSums, sumSun } from '../sky/sun-year.js'
+import type { Batch, MonthSky } from './month-sky.js'
+import { type DayLook, windyDays } from './patterns.js'
 import type { Equipped } from './scenario.js'
 
 /** One batch of starts, ridden. */
@@ -36,63 +44,126 @@ export interface MonthSpan {
   readonly horizon: number
 }
 
+/** A stack to ride with, and how far to follow it. */
+export interface Variant {
+  readonly equipped: Equipped
+  /** [min] */
+  readonly horizon: number
+}
+
+/** Rides of one stack. */
 export function monthRides(
   prepared: Prepared,
-  { sky, batches }: MonthSky,
+  monthSky: MonthSky,
   equipped: Equipped,
   loads: readonly RideLoad[],
   span: MonthSpan,
   progress?: (done: number, of: number) => void,
 ): MonthRides {
+  const variants = [{ equipped, horizon: span.horizon }]
+  return monthRidesOf(prepared, monthSky, variants, loads, span, progress)[0] as MonthRides
+}
+
+/** Rides of several stacks under the same weather, which is worked out once. */
+export function monthRidesOf(
+  prepared: Prepared,
+  { sky, batches }: MonthSky,
+  variants: readonly Variant[],
+  loads: readonly RideLoad[],
+  span: Pick<MonthSpan, 'month' | 'hours'>,
+  progress?: (done: number, of: number) => void,
+): MonthRides[] {
   const scratch = newScratch(prepared)
   const wanted = wantedSum(loads)
   const tolerance = Math.max(...loads.map((load) => load.toleratesMinutes))
-  const follow = span.horizon + tolerance
-  const looks: { day: number; batch: number; brightness: number; windMs: number }[] = []
+  const furthest = Math.max(...variants.map(({ horizon }) => horizon)) + tolerance
+  const within = Math.ceil(span.hours * 60)
+  const enough: Enough = { cutMinutes: within, lostAfter: lostAfter(loads) }
+  const looks: Look[] = []
   const ridden = batches.map((batch, which) => {
-    const { house, calendar, demand } = prepared
-    const end = batch.to + follow
+    const end = batch.to + furthest
     const window = windowOf(prepared, sky, scratch, batch.year, batch.from, end)
-    const { columns } = compile(house, calendar, demand, equipped.plant, equipped.rules, window)
-    const starts = batch.to - batch.from
-    const spells = walkStarts(columns, equipped.rules, starts, equipped.startKwh, follow)
-    const within = Math.min(Math.ceil(span.hours * 60), follow)
-    const lastDay = calendar.dayOf[batch.to - 1]!
-    for (let day = calendar.dayOf[batch.from]!; day <= lastDay; day++) {
-      const at = day - window.firstDay
-      const brightness = window.dayGhi[at]! / meanDay(prepared, span.month)
-      looks.push({ day, batch: which, brightness, windMs: window.dayWindMs[at]! })
-    }
+    looks.push(...looksOf(prepared, window, batch, which, span.month))
+    const result = variants.map((variant) =>
+      rideBatch(prepared, window, batch, variant, loads, wanted, enough, tolerance),
+    )
     progress?.(which + 1, batches.length)
-    return {
-      year: batch.year,
-      from: batch.from,
-      rides: ridesOf(spells, loads, batch.from, span.horizon),
-      without: Int32Array.from({ length: starts }, (_, s) =>
-        minutesWithout(spells, s, within, wanted, batch.from),
-      ),
-      windy: new Uint8Array(starts),
-    }
+    return result
   })
-  const windy = windyDays(looks)
-  for (const [i, look] of looks.entries()) {
-    if (windy[i]) markDay(prepared, ridden[look.batch]!, look.day)
-  }
-  return { sky, batches: ridden, horizon: span.horizon }
+  markWindy(prepared, ridden, looks)
+  return variants.map(({ horizon }, v) => ({ sky, batches: ridden.map((b) => b[v]!), horizon }))
 }
 
-function markDay(prepared: Prepared, batch: BatchRides, day: number): void {
-  const { start, end } = prepared.calendar.days[day]!
-  batch.windy.fill(1, Math.max(0, start - batch.from), Math.max(0, end - batch.from))
+function rideBatch(
+  prepared: Prepared,
+  window: Window,
+  batch: Batch,
+  { equipped, horizon }: Variant,
+  loads: readonly RideLoad[],
+  wanted: Int32Array,
+  enough: Enough,
+  tolerance: number,
+): BatchRides {
+  const { calendar, demand } = prepared
+  const { house, plant, rules, startKwh } = equipped
+  const { columns } = compile(house, calendar, demand, plant, rules, window)
+  const starts = batch.to - batch.from
+  const spells = pass(columns, rules, starts, startKwh, horizon + tolerance, enough)
+  return {
+    year: batch.year,
+    from: batch.from,
+    rides: ridesOf(spells, loads, batch.from, horizon),
+    without: Int32Array.from({ length: starts }, (_, s) =>
+      minutesWithout(spells, s, Math.min(enough.cutMinutes, horizon), wanted, batch.from),
+    ),
+    windy: new Uint8Array(starts),
+  }
+}
+
+/** A day of a batch, as the pattern `windy` looks at it. */
+interface Look extends DayLook {
+  readonly day: number
+  readonly batch: number
+}
+
+function looksOf(
+  prepared: Prepared,
+  window: Window,
+  batch: Batch,
+  which: number,
+  month: number,
+): Look[] {
+  const { dayOf } = prepared.calendar
+  const mean = meanDay(prepared, month)
+  const looks: Look[] = []
+  for (let day = dayOf[batch.from]!; day <= dayOf[batch.to - 1]!; day++) {
+    const at = day - window.firstDay
+    const [brightness, windMs] = [window.dayGhi[at]! / mean, window.dayWindMs[at]!]
+    looks.push({ day, batch: which, brightness, windMs })
+  }
+  return looks
+}
+
+function markWindy(
+  prepared: Prepared,
+  ridden: readonly (readonly BatchRides[])[],
+  looks: readonly Look[],
+): void {
+  const windy = windyDays(looks)
+  for (const [i, look] of looks.entries()) {
+    if (!windy[i]) continue
+    const { start, end } = prepared.calendar.days[look.day]!
+    for (const batch of ridden[look.batch]!) {
+      batch.windy.fill(1, Math.max(0, start - batch.from), Math.max(0, end - batch.from))
+    }
+  }
 }
 
 /** Mean day of a month by its clearness. [W/m² · min] */
 function meanDay(prepared: Prepared, month: number): number {
   const { sun, calendar, clearness } = prepared
-  let extra = 0
   const days = calendar.days.filter((day) => day.month === month)
-  for (const { start, end } of days) {
-    for (let i = start; i < end; i++) extra += sun.dniExtra[Math.floor(i / 1440)]! * sun.sine[i]!
-  }
-  return (clearness[month - 1]! * extra) / days.length
+  const sum = newSunSums()
+  sumSun(sun, days[0]!.start, days.at(-1)!.end, sum)
+  return (clearness[month - 1]! * sum.extra) / days.length
 }

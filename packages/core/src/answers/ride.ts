@@ -4,15 +4,15 @@
 // and past the month's end. The promise stands on the cautious side: dull sky, reserve, health.
 
 import { monthRange } from '../axis/calendar.js'
-import { type RideLoad, rideLoads } from '../cut/rides.js'
+import { rideLoads } from '../cut/rides.js'
 import { inverterLossKw, type Plant } from '../equipment/plant.js'
 import { usedDefaults } from '../house/defaults.js'
 import type { Site } from '../house/house.js'
 import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
 import { cautionsFor } from './cautions.js'
-import { type MonthRides, monthRides } from './month-rides.js'
-import { monthSky } from './month-sky.js'
+import { monthRidesOf, type Variant } from './month-rides.js'
+import { type MonthSky, monthSky } from './month-sky.js'
 import { type Equipped, equip, type Scenario } from './scenario.js'
 import { type SkyFigures, skyFigures } from './sky-figures.js'
 import { warningsFor } from './warnings.js'
@@ -48,6 +48,8 @@ export interface RideAnswer {
   /** The sky the promise stands on. */
   readonly promise: SkyKind
   readonly skies: Partial<Record<SkyKind, SkyFigures>>
+  /** The promise's figures with the generator left out; null for a house without one. */
+  readonly withoutGenerator: SkyFigures | null
   readonly bright: { readonly share: number | null; readonly conditions: string }
   readonly met: boolean | null
   readonly cautions: readonly string[]
@@ -55,12 +57,16 @@ export interface RideAnswer {
   readonly defaults: readonly { path: string; value: string; basis: string }[]
 }
 
-/** How far each start is followed. [min] */
-export const HORIZON_MINUTES = 30 * 1440
+/** How far each start is followed at least. [min] */
+export const HORIZON_MINUTES = 3 * 1440
+
+/** How far past the end of a long cut each start is followed. [min] */
+const BEYOND_MINUTES = 2 * 1440
 
 /**
- * @param plain  the house as it was read, to tell which defaults it leans on; the checked house
- *               when left out, which then leans on none
+ * @param plain  the house as it was read, to tell which defaults it leans on; without it the
+ *               answer lists none
+ * @throws       InputError where the question does not fit the house
  */
 export function rideAnswer(
   prepared: Prepared,
@@ -71,24 +77,15 @@ export function rideAnswer(
   const { month, hours, years = 30, winters = 10, seed = house.seed } = question
   const promise = question.sky ?? 'dull'
   const equipped = equip(prepared, question)
-  const loads = rideLoads(prepared.demand)
-  const choice = { month, cutHours: hours, years, winters, seed }
   const skies: Partial<Record<SkyKind, SkyFigures>> = {}
-  const run = (kind: SkyKind, stack: Equipped): MonthRides => {
-    const progress = question.progress
-    return monthRides(
-      prepared,
-      monthSky(prepared, { ...choice, kind }),
-      stack,
-      loads,
-      { month, hours, horizon: Math.max(HORIZON_MINUTES, Math.ceil(hours * 60)) },
-      progress && ((done, of) => progress(done, of, kind)),
-    )
-  }
-  const plainHours = withoutSunHours(prepared, equipped, loads, month)
+  let bright: SkyFigures | undefined
+  let bare: SkyFigures | undefined
   for (const kind of skiesToShow(prepared, promise)) {
-    const figures = skyFigures(prepared, run(kind, equipped), loads, { hours, winters })
-    skies[kind] = { ...figures, withoutSunHours: plainHours }
+    const sky = monthSky(prepared, { kind, month, cutHours: hours, years, winters, seed })
+    const found = figuresUnder(prepared, sky, question, variantsOf(prepared, question, kind))
+    skies[kind] = found.main!
+    bright = found.bright ?? bright
+    bare = found.bare ?? bare
   }
   const promised = skies[promise]?.share ?? null
   return {
@@ -103,7 +100,8 @@ export function rideAnswer(
     seed,
     promise,
     skies,
-    bright: brightCase(prepared, question, run, loads, hours, winters),
+    withoutGenerator: bare ?? null,
+    bright: { share: bright?.share ?? null, conditions: 'full, new, typical sky' },
     met: question.share === undefined || promised === null ? null : promised >= question.share,
     cautions: cautionsFor(house),
     warnings: [...warningsFor(prepared, equipped), ...prepared.notes],
@@ -117,18 +115,44 @@ function skiesToShow(prepared: Prepared, promise: SkyKind): SkyKind[] {
   return [promise, ...order.filter((kind) => kind !== promise)]
 }
 
-/** Full and new under a typical sky: shown beside the promise, smaller. */
-function brightCase(
+/** The stack as asked for; under typical skies also full and new; for the promise also bare. */
+function variantsOf(
   prepared: Prepared,
   question: RideQuestion,
-  run: (kind: SkyKind, stack: Equipped) => MonthRides,
-  loads: readonly RideLoad[],
-  hours: number,
-  winters: number,
-): RideAnswer['bright'] {
-  const bright = equip(prepared, { ...question, startSoc: 'full', health: 1 })
-  const figures = skyFigures(prepared, run('typical', bright), loads, { hours, winters })
-  return { share: figures.share, conditions: 'full, new, typical sky' }
+  kind: SkyKind,
+): Record<string, Variant> {
+  const cut = Math.ceil(question.hours * 60)
+  const horizon = Math.max(HORIZON_MINUTES, cut + BEYOND_MINUTES)
+  const variants: Record<string, Variant> = {
+    main: { equipped: equip(prepared, question), horizon },
+  }
+  if (kind === 'typical') {
+    const scenario: Scenario = { ...question, startSoc: 'full', health: 1 }
+    variants.bright = { equipped: equip(prepared, scenario), horizon: cut }
+  }
+  if (kind === (question.sky ?? 'dull') && prepared.house.generator !== undefined) {
+    variants.bare = { equipped: equip(prepared, { ...question, generator: false }), horizon }
+  }
+  return variants
+}
+
+function figuresUnder(
+  prepared: Prepared,
+  sky: MonthSky,
+  question: RideQuestion,
+  variants: Record<string, Variant>,
+): Record<string, SkyFigures | undefined> {
+  const { month, hours, winters = 10, progress } = question
+  const loads = rideLoads(prepared.demand)
+  const list = Object.values(variants)
+  const rides = monthRidesOf(prepared, sky, list, loads, { month, hours }, (done, of) =>
+    progress?.(done, of, sky.sky.kind),
+  )
+  const figures = rides.map((ride, v) => ({
+    ...skyFigures(prepared, ride, loads, { hours, winters }),
+    withoutSunHours: withoutSunHours(prepared, list[v]!.equipped, month),
+  }))
+  return Object.fromEntries(Object.keys(variants).map((name, v) => [name, figures[v]]))
 }
 
 /**
@@ -140,12 +164,7 @@ function brightCase(
  * The form is that of the stand-alone sizing standards (IEEE 1562, IEC 62124): energy that may be
  * used over the daily need.
  */
-export function withoutSunHours(
-  prepared: Prepared,
-  equipped: Equipped,
-  _loads: readonly RideLoad[],
-  month: number,
-): number {
+export function withoutSunHours(prepared: Prepared, equipped: Equipped, month: number): number {
   const [from, to] = monthRange(prepared.calendar, month)
   let sum = 0
   for (let i = from; i < to; i++) sum += prepared.demand.criticalKw[i]!

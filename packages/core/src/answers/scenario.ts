@@ -20,9 +20,13 @@ export interface Scenario {
   readonly health?: number
   /** Default `reserve`. */
   readonly startSoc?: StartSoc
+  /** False leaves the house's generator out; default true. */
+  readonly generator?: boolean
 }
 
 export interface Equipped {
+  /** The house as asked for: without its generator where that is left out. */
+  readonly house: House
   readonly plant: Plant
   readonly rules: Rules
   /** At the start of every cut, on the energy grid. [kWh] */
@@ -41,7 +45,9 @@ export interface Equipped {
  * @throws  InputError where the base does not allow so many modules, or a share is out of range
  */
 export function equip(prepared: Prepared, scenario: Scenario): Equipped {
-  const { house, demand } = prepared
+  const { demand } = prepared
+  const house =
+    scenario.generator === false ? { ...prepared.house, generator: undefined } : prepared.house
   const modules = checkedModules(house, scenario.modules ?? house.stack.modules)
   const health = scenario.health ?? house.stack.health
   if (!(health > 0 && health <= 1)) {
@@ -52,6 +58,7 @@ export function equip(prepared: Prepared, scenario: Scenario): Equipped {
   const share =
     startSoc.kind === 'reserve' ? Math.max(0, startSoc.value - READING_ERROR) : startSoc.value
   return {
+    house,
     plant,
     rules: rulesOf(house, plant, demand.comfortKw.length),
     startKwh: onGrid(share * plant.usableKwh),

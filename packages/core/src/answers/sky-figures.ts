@@ -33,6 +33,8 @@ export interface SkyFigures {
   /** Number of the year in which `worstStart` lies, for `trace --synthetic-year`. */
   readonly worstYear: number | null
   readonly atLeastHours: boolean
+  /** How far starts were followed; a figure of so many hours is a lower bound. */
+  readonly horizonHours: number
   readonly hoursWithoutMean: number
   readonly withoutSunHours?: number
   readonly loads: readonly LoadFigures[]
@@ -55,6 +57,8 @@ export function skyFigures(
   const worst = worstOf(month.batches)
   const { kind, years, hasExtremes } = month.sky
   const noWorst = !hasExtremes || (kind === 'typical' && years < 2)
+  // Where no ride ended, no start was the worst.
+  const hasWorst = !noWorst && minutes[0]! < month.horizon
   const hours = (rank: number): number => minutes[rank]! / 60
   return {
     starts: minutes.length,
@@ -66,9 +70,10 @@ export function skyFigures(
     p05Hours: hours(Math.floor(0.05 * (minutes.length - 1))),
     medianHours: hours(Math.floor(0.5 * (minutes.length - 1))),
     bestHours: hours(minutes.length - 1),
-    worstStart: noWorst ? null : isoUtc(prepared.calendar, worst.minute),
-    worstYear: noWorst ? null : worst.year,
+    worstStart: hasWorst ? isoUtc(prepared.calendar, worst.minute) : null,
+    worstYear: hasWorst ? worst.year : null,
     atLeastHours: month.batches.some((batch) => batch.rides.beyond.includes(1)),
+    horizonHours: month.horizon / 60,
     hoursWithoutMean: meanWithout(month.batches) / 60,
     loads: loadFigures(prepared, month.batches, loads, headline, cut),
   }

@@ -5,6 +5,7 @@ import { type EventLine, eventLines } from '../cut/event-lines.js'
 import { type Trace, trace } from '../cut/trace.js'
 import { InputError } from '../house/problem.js'
 import { type Compiled, compile } from '../island/compile.js'
+import { daysOfCut } from '../series/dull.js'
 import { type Prepared, plainSky, typicalOf } from '../series/prepare.js'
 import { newScratch, windowOf } from '../series/window.js'
 import type { Sky, SkyKind } from '../sky/sky.js'
@@ -20,6 +21,8 @@ export interface CutQuestion extends Scenario {
   readonly sky?: SkyKind
   /** Number of the year, for skies that have several; `dull` chooses its own when left out. */
   readonly syntheticYear?: number
+  /** Synthetic years of `typical`, which follow each other over New Year; default 30. */
+  readonly years?: number
   readonly winters?: number
   readonly seed?: number
 }
@@ -30,15 +33,18 @@ export interface CutStory {
   readonly compiled: Compiled
   readonly sky: SkyKind
   readonly syntheticYear: number
+  /** Return period and days of the dark spell; null unless `dull` chose the year by them. */
+  readonly spell: { readonly winters: number; readonly days: number } | null
   readonly capacityKwh: number
 }
 
 /** @throws InputError where the start lies outside the house's year */
 export function traceCut(prepared: Prepared, question: CutQuestion): CutStory {
-  const { house, calendar, demand } = prepared
+  const { calendar, demand } = prepared
   const from = startMinute(prepared, question.startMs)
   const minutes = Math.ceil(question.hours * 60)
   const equipped = equip(prepared, question)
+  const { house } = equipped
   const { sky, year } = skyAndYear(prepared, question, from)
   const window = windowOf(prepared, sky, newScratch(prepared), year, from, from + minutes)
   const compiled = compile(house, calendar, demand, equipped.plant, equipped.rules, window)
@@ -50,6 +56,7 @@ export function traceCut(prepared: Prepared, question: CutQuestion): CutStory {
     compiled,
     sky: question.sky ?? 'dull',
     syntheticYear: year,
+    spell: spellOf(question),
     capacityKwh,
   }
 }
@@ -70,6 +77,15 @@ export function startMinute(prepared: Prepared, startMs: number): number {
   return minute
 }
 
+function spellOf({
+  sky = 'dull',
+  syntheticYear,
+  hours,
+  winters = 10,
+}: CutQuestion): CutStory['spell'] {
+  return sky === 'dull' && syntheticYear === undefined ? { winters, days: daysOfCut(hours) } : null
+}
+
 function skyAndYear(
   prepared: Prepared,
   question: CutQuestion,
@@ -84,7 +100,7 @@ function skyAndYear(
   const year = syntheticYear ?? 0
   const sky =
     kind === 'typical'
-      ? typicalOf(prepared, seed, Math.max(30, year + 1))
+      ? typicalOf(prepared, seed, Math.max(question.years ?? 30, year + 1))
       : plainSky(prepared, kind)
   if (year >= sky.years) {
     throw new InputError('synthetic-year', `a whole number 0..${sky.years - 1}`, year)

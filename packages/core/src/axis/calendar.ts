@@ -1,7 +1,8 @@
 // The house's year: one axis of UTC minutes, and what the clock on its wall shows.
 //
 // Minute i covers [i, i + 1). The axis runs from local midnight on 1 January to the next, so it
-// holds 525 600 or 527 040 minutes, and a local day has 1380, 1440 or 1500 of them.
+// holds 525 600 or 527 040 minutes, and a local day has 1440 of them but for the clock changes
+// (1380 and 1500, 1410 and 1470 on Lord Howe Island).
 // luxon is asked once a day and once a clock change, never once a minute.
 
 import { DateTime, IANAZone } from 'luxon'

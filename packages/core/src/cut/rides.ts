@@ -139,6 +139,20 @@ export function minutesWithout(
   return sum
 }
 
+/**
+ * Minutes off in one go after which some load is lost for certain, whenever the spell began: its
+ * tolerance and the longest it can go without wanting power.
+ */
+export function lostAfter(loads: readonly RideLoad[]): number {
+  return Math.min(
+    ...loads.map((load) => {
+      let longest = 0
+      for (const until of load.wantedIn) if (until > longest) longest = until
+      return load.toleratesMinutes + longest + 1
+    }),
+  )
+}
+
 /** Running count of minutes in which any critical load wants power. [n + 1] */
 export function wantedSum(loads: readonly RideLoad[]): Int32Array {
   const n = loads[0]?.wantedIn.length ?? 0

@@ -4,7 +4,7 @@
 // minute (on a charge edge, all other latches at rest) shares what that one found, and what it
 // found reaches further than this one needs. A dark island that nothing can wake is not walked on.
 
-import type { Columns } from '../island/columns.js'
+import { type Columns, NEVER } from '../island/columns.js'
 import type { Rules } from '../island/rules.js'
 import { newState, type State } from '../island/state.js'
 import { step } from '../island/step.js'
@@ -59,7 +59,7 @@ function follow(
         last = spell
         down = true
       }
-      if (isHopeless(state, rules)) return
+      if (isHopeless(state, i, columns, rules)) return
       continue
     }
     if (down) spells.close(last, i)
@@ -77,9 +77,11 @@ function follow(
   for (const key of fresh) met.set(key, NO_SPELL)
 }
 
-/** Dark for good: no person, no sun and no generator can change it. */
-function isHopeless(state: State, rules: Rules): boolean {
-  if (state.level !== rules.dark || state.retryAt >= 0 || rules.wakesOnSun) return false
+/** Dark for good after minute `i`: no grid, person, sun or generator can change it. */
+export function isHopeless(state: State, i: number, columns: Columns, rules: Rules): boolean {
+  if (i < columns.lastGrid) return false
+  if (state.level !== rules.dark || rules.wakesOnSun) return false
+  if (state.retryAt >= 0 && state.retryAt !== NEVER) return false
   return rules.generator === null || !(state.fuelL > 0)
 }
 

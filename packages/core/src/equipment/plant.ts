@@ -8,6 +8,7 @@
 // `self · rated` is the idle draw: always on while the island is formed, counted once.
 
 import type { House } from '../house/house.js'
+import { HEATED_C } from './place.js'
 
 /** Shares of the loss beyond idle, after Schmidt & Sauer's typical set (from memory). */
 const TYPICAL_LINEAR = 0.01411
@@ -15,8 +16,6 @@ const TYPICAL_QUADRATIC = 0.0411
 
 /** Hours in a mean month, for self-discharge. */
 const MONTH_HOURS = 730.5
-
-const HEATER_BELOW_C = 5
 
 export interface Plant {
   /** Continuous rating. [kVA], taken as [kW] at the AC side */
@@ -93,7 +92,12 @@ export function inverterLossKw(plant: Plant, acKw: number): number {
   return plant.idleKw + plant.linear * p + plant.quadratic * p * p
 }
 
-/** What the stack spends on itself at a temperature. [kW] */
-export function standingKw(plant: Plant, stackC: number): number {
-  return plant.standingKw + (stackC < HEATER_BELOW_C ? plant.heaterKw : 0)
+/** What the stack spends on itself in a place of a temperature. [kW] */
+export function standingKw(plant: Plant, placeC: number): number {
+  return plant.standingKw + (placeC < HEATED_C ? plant.heaterKw : 0)
+}
+
+/** Temperature of the stack in a place: a heater does not let it fall below 5 °C. [°C] */
+export function stackC(plant: Plant, placeC: number): number {
+  return plant.heaterKw > 0 ? Math.max(placeC, HEATED_C) : placeC
 }

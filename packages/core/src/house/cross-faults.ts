@@ -96,7 +96,7 @@ function checkLoads(loads: Plain[], add: Add): void {
     }
   }
   if (loads.length > 0 && !loads.some((load) => load.tier === 'critical')) {
-    add('loads', 'with at least one load of tier critical', `${loads.length} loads, none critical`)
+    add('loads', 'a list with at least one load of tier critical', loads)
   }
 }
 

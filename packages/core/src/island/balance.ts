@@ -73,7 +73,7 @@ function root(a: number, b: number, c: number): number {
  * Settles a minute in which the island was formed and the stack gave `battery`.
  *
  * Solar that cannot be taken is throttled, DC-coupled first; generator and grid give what the
- * load and the charge need.
+ * load and the charge need, the generator never less than nothing.
  *
  * @param into    overwritten
  * @param source  what stands beside the inverter at the AC side
@@ -100,7 +100,16 @@ export function settle(
       dcUsed = 0
       p = acForBattery(plant, battery, standingKw)
     }
-  } else p = acForBattery(plant, battery + dcKw, standingKw)
+  } else {
+    p = acForBattery(plant, battery + dcKw, standingKw)
+    // Sun behind the inverter goes out to the load, never into a generator, to the grid at most
+    // at the rating.
+    const most = source === 'generator' ? Math.min(loadKw, plant.ratedKw) : plant.ratedKw
+    if (p > most) {
+      p = most
+      dcUsed = p + inverterLossKw(plant, p) + standingKw - battery
+    }
+  }
   const lossKw = inverterLossKw(plant, p) + standingKw
   const acSupply = loadKw - p
   into.solarUsedKw = dcUsed + (source === 'solar' ? acSupply : source === 'grid' ? acKw : 0)

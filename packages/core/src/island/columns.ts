@@ -3,6 +3,9 @@
 // Energies are increments of one minute on the energy grid [kWh]; positive fills the stack.
 // Level indices are those of `rules.ts`: 0..lastLevel, holding, dark.
 
+/** A minute that does not come: nobody is there to be called. */
+export const NEVER = 0x7fffffff
+
 export interface Columns {
   /** Minutes in this window. */
   readonly n: number
@@ -10,6 +13,8 @@ export interface Columns {
   readonly from: number
   /** 1 while the grid is there. [n] */
   readonly gridUp: Uint8Array
+  /** Last minute in which the grid is there, -1 where it never is. */
+  readonly lastGrid: number
   /** AC-coupled solar out, charge unlimited. [level][n] */
   readonly deltaOut: readonly Float64Array[]
   /** AC-coupled solar in, charge unlimited. [level up to holding][n] */

@@ -2,14 +2,14 @@
 
 import { type Calendar, clockMinute, DAY_MINUTES, inSpan } from '../axis/calendar.js'
 import { generatorLitresPerHour } from '../equipment/generator.js'
-import { type Plant, standingKw } from '../equipment/plant.js'
-import { chargeRateLimit, coldShare } from '../equipment/stack-temperature.js'
+import { chargeRateLimit, coldShare } from '../equipment/place.js'
+import { type Plant, stackC, standingKw } from '../equipment/plant.js'
 import type { House, Person } from '../house/house.js'
 import type { Demand } from '../load/demand.js'
 import type { Window } from '../series/window.js'
 import { onGrid } from '../units/energy-grid.js'
 import { acForBattery, batteryKw, newBalance, settle } from './balance.js'
-import type { Columns } from './columns.js'
+import { type Columns, NEVER } from './columns.js'
 import type { Rules } from './rules.js'
 
 /** Share of a generator's rating that load and charge together may take; cp, 0.7-0.9. */
@@ -44,7 +44,7 @@ export function compile(
   const { n } = window
   const loads = loadColumns(demand, rules, window)
   const loadKw = (level: number, minute: number): number => loads[level]?.[minute] ?? 0
-  const standing = hourColumn(window, (stackC) => standingKw(plant, stackC))
+  const standing = hourColumn(window, (placeC) => standingKw(plant, placeC))
   const levels = [...loads.keys()]
   const deltaOut = [...levels, rules.holding].map((level) =>
     fill(n, (i) => -batteryKw(plant, loadKw(level, i), window.dcKw[i]!, standing[i]!)),
@@ -65,6 +65,7 @@ export function compile(
     n,
     from: window.from,
     gridUp: gridUp ?? new Uint8Array(n),
+    lastGrid: gridUp?.lastIndexOf(1) ?? -1,
     deltaOut,
     deltaIn,
     forced,
@@ -73,12 +74,14 @@ export function compile(
       gridUp === undefined
         ? new Float64Array(0)
         : gridColumn(house, plant, window, standing, loadKw),
-    tempLimit: hourColumn(window, (stackC) => {
-      const rate = chargeRateLimit(stackC)
+    tempLimit: hourColumn(window, (placeC) => {
+      const rate = chargeRateLimit(stackC(plant, placeC))
       return rate === Number.POSITIVE_INFINITY ? rate : onGrid((rate * plant.usableKwh) / 60)
     }),
-    coldFloor: hourColumn(window, (stackC) => onGrid(coldShare(stackC) * plant.usableKwh)),
-    overload: levels.map((level) => overloadColumn(demand, plant, window, level, loadKw)),
+    coldFloor: hourColumn(window, (placeC) =>
+      onGrid(coldShare(stackC(plant, placeC)) * plant.usableKwh),
+    ),
+    overload: levels.map((level) => overloadColumn(demand, plant, window, standing, level, loadKw)),
     personAt: personColumn(house.person, calendar, window),
   }
   return {
@@ -109,12 +112,12 @@ function loadColumns(demand: Demand, rules: Rules, window: Window): Float64Array
   })
 }
 
-/** A value by the stack's temperature, hour by hour. */
-function hourColumn(window: Window, value: (stackC: number) => number): Float64Array {
+/** A value by the temperature of the stack's place, hour by hour. */
+function hourColumn(window: Window, value: (placeC: number) => number): Float64Array {
   const out = new Float64Array(window.n)
-  for (let hour = 0; hour < window.stackC.length; hour++) {
+  for (let hour = 0; hour < window.placeC.length; hour++) {
     const start = (window.firstHour + hour) * 60 - window.from
-    out.fill(value(window.stackC[hour]!), Math.max(0, start), Math.max(0, start + 60))
+    out.fill(value(window.placeC[hour]!), Math.max(0, start), Math.max(0, start + 60))
   }
   return out
 }
@@ -144,13 +147,20 @@ function overloadColumn(
   demand: Demand,
   plant: Plant,
   window: Window,
+  standing: Float64Array,
   level: number,
   loadKw: (level: number, minute: number) => number,
 ): Uint8Array {
   const peak = demand.peakKva[level]!
-  const most = Math.min(plant.ratedKw, acForBattery(plant, plant.dischargeKw, plant.standingKw))
+  const mostAt = (standingKw: number): number =>
+    Math.min(plant.ratedKw, acForBattery(plant, plant.dischargeKw, standingKw))
+  const most = mostAt(plant.standingKw)
+  const heated = mostAt(plant.standingKw + plant.heaterKw)
   return Uint8Array.from({ length: window.n }, (_, i) =>
-    loadKw(level, i) <= most && peak[(i + window.from) % demand.n]! <= plant.startingKva ? 0 : 1,
+    loadKw(level, i) <= (standing[i]! > plant.standingKw ? heated : most) &&
+    peak[(i + window.from) % demand.n]! <= plant.startingKva
+      ? 0
+      : 1,
   )
 }
 
@@ -205,17 +215,16 @@ function gridColumn(
 
 /** When somebody called in a minute has done it: within their hours, so many minutes later. */
 function personColumn(person: Person | undefined, calendar: Calendar, window: Window): Int32Array {
-  const never = 0x7fffffff
-  if (person === undefined) return new Int32Array(window.n).fill(never)
+  if (person === undefined) return new Int32Array(window.n).fill(NEVER)
   const from = clockMinute(person.from) ?? 0
   const to = clockMinute(person.to) ?? DAY_MINUTES
   const takes = Math.ceil(person.minutes)
   const out = new Int32Array(window.n)
   // Somebody called after hours begins when the hours do; two days past the window are looked at.
-  let begins = never
+  let begins: number = NEVER
   for (let i = window.n + 2 * DAY_MINUTES - 1; i >= 0; i--) {
     if (inSpan(calendar.wallMinute[(i + window.from) % calendar.n]!, from, to)) begins = i
-    if (i < window.n) out[i] = begins === never ? never : begins + takes
+    if (i < window.n) out[i] = begins === NEVER ? NEVER : begins + takes
   }
   return out
 }

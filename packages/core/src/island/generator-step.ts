@@ -14,6 +14,7 @@ export function stepGenerator(state: State, i: number, columns: Columns, rules: 
   } else if (!called(state, i, columns, set, rules)) return false
   if (state.generator < 0) return false
   state.generator = 1
+  state.solar = 0
   state.events |= Event.generatorOn
   return true
 }

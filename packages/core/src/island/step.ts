@@ -50,7 +50,7 @@ function decideLevel(state: State, i: number, c: Columns, rules: Rules, running:
   const cold = c.coldFloor[i]!
   if (state.level > rules.lastLevel) {
     if (!comesBack(state, i, cold, rules, running)) return
-    form(state, rules)
+    form(state, rules, running)
   } else if (!running && !(state.stored > rules.loadsOffKwh + cold)) {
     goEmpty(state, rules)
     return
@@ -76,8 +76,8 @@ function comesBack(state: State, i: number, cold: number, rules: Rules, running:
 }
 
 /** The island forms with its critical loads; comfort returns by its own threshold. */
-function form(state: State, rules: Rules): void {
-  if (state.level === rules.dark) state.solar = rules.solar?.waitMinutes ?? 0
+function form(state: State, rules: Rules, running: boolean): void {
+  if (state.level === rules.dark && !running) state.solar = rules.solar?.waitMinutes ?? 0
   state.level = rules.lastLevel
   state.retryAt = -1
   state.events |= Event.loadsBack
@@ -92,6 +92,7 @@ function goEmpty(state: State, rules: Rules): void {
 
 function goDark(state: State, rules: Rules): void {
   state.level = rules.dark
+  state.solar = 0
   state.events |= Event.goesDark
 }
 
@@ -115,11 +116,7 @@ function trip(state: State, i: number, columns: Columns, rules: Rules): void {
 
 function liveDark(state: State, delta: number, limit: number, rules: Rules): void {
   state.used = Used.nothing
-  if (delta >= 0) move(state, delta, limit, rules)
-  else {
-    state.delta = Math.max(delta, -state.stored)
-    state.stored += state.delta
-  }
+  move(state, delta, limit, rules)
 }
 
 function liveWithGenerator(state: State, i: number, columns: Columns, rules: Rules): void {
@@ -206,6 +203,6 @@ function move(state: State, delta: number, tempLimit: number, rules: Rules): voi
       }
     }
   }
-  state.delta = gain
-  state.stored += gain
+  state.delta = Math.max(gain, -state.stored)
+  state.stored += state.delta
 }

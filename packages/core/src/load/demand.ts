@@ -45,14 +45,19 @@ export function demandOf(
 ): Demand {
   const notes: string[] = []
   const columns = new Map<string, LoadColumn>()
-  for (const load of house.loads) {
-    if (load.file === undefined)
-      columns.set(load.name, { load, kw: surveyColumn(load, house, calendar) })
+  const begun = new Set<string>()
+  const build = (load: LoadInput): void => {
+    if (begun.has(load.name)) return
+    begun.add(load.name)
+    // What a meter contains is known before it is taken out, be it metered itself.
+    for (const inside of house.loads) if (load.contains?.includes(inside.name)) build(inside)
+    const kw =
+      load.file === undefined
+        ? surveyColumn(load, house, calendar)
+        : meteredColumn(load, meters, calendar, columns, notes)
+    columns.set(load.name, { load, kw })
   }
-  for (const load of house.loads) {
-    if (load.file === undefined) continue
-    columns.set(load.name, { load, kw: meteredColumn(load, meters, calendar, columns, notes) })
-  }
+  for (const load of house.loads) build(load)
   const ofTier = (tier: LoadInput['tier']): LoadColumn[] =>
     house.loads.filter((l) => l.tier === tier).map((l) => columns.get(l.name) as LoadColumn)
   const critical = ofTier('critical')

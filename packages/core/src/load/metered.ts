@@ -1,8 +1,9 @@
 // A metered load on the house's calendar.
 //
-// A record of a year or more is read by month, day and time of day. A shorter one is repeated:
-// each day of the year takes the recorded day of the same weekday whose day of the year lies
-// nearest, so that weekends stay weekends; the note says so.
+// Each day of the year takes the recorded day of the same weekday whose day of the year lies
+// nearest, so that weekends stay weekends: in a record of the house's own year that is the day
+// itself, in one of another year a day within three of it. A shorter record is repeated; the note
+// says so.
 
 import {
   type Calendar,
@@ -27,7 +28,7 @@ interface RecordedDay {
  * Power of a metered load in each minute of the year, less what it `contains`.
  *
  * @param meters   records by file name
- * @param others   columns of the surveyed loads, by name
+ * @param others   columns of the loads it contains, by name
  * @param notes    receives what was assumed
  * @returns        New Float64Array [n], [kW], >= 0
  * @throws         InputError where the record is absent or holds no whole day

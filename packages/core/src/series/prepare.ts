@@ -92,7 +92,7 @@ function prepareArray(input: ArrayInput, sun: SunYear): PreparedArray {
 
 function skyNotes(house: House, record: WeatherRecord | null): string[] {
   if (record === null) return ['No wind record: 1 m/s is taken.']
-  const notes = [...record.notes]
+  const notes: string[] = []
   if (record.typicalYear) {
     notes.push(
       `${record.name} is a typical year: its unusual months were removed, so it tells no worst case.`,

@@ -5,8 +5,8 @@
 
 import { arrayDcKw } from '../equipment/array.js'
 import { cellTemperatureC } from '../equipment/cell-temperature.js'
+import { placeTemperature } from '../equipment/place.js'
 import { solarInverterAcKw } from '../equipment/solar-inverter.js'
-import { stackTemperature } from '../equipment/stack-temperature.js'
 import { fillPlane } from '../sky/plane.js'
 import type { Sky } from '../sky/sky.js'
 import type { MinuteSky } from '../sky/within-day.js'
@@ -24,8 +24,8 @@ export interface Window {
   readonly acKw: Float64Array
   /** All DC-coupled arrays behind their trackers, as if all could be taken. [n], [kW] */
   readonly dcKw: Float64Array
-  /** Temperature of the stack, one value an hour of the axis from `firstHour`. [°C] */
-  readonly stackC: Float64Array
+  /** Temperature of the stack's place, one value an hour of the axis from `firstHour`. [°C] */
+  readonly placeC: Float64Array
   readonly firstHour: number
   /** Global irradiation of each local day the window touches, whole days. [W/m² · min] */
   readonly dayGhi: Float64Array
@@ -93,7 +93,7 @@ export function windowOf(
     n: to - from,
     acKw: new Float64Array(to - from),
     dcKw: new Float64Array(to - from),
-    stackC: new Float64Array(Math.floor((to - 1) / 60) - firstHour + 1),
+    placeC: new Float64Array(Math.floor((to - 1) / 60) - firstHour + 1),
     firstHour,
     dayGhi: new Float64Array(days),
     dayWindMs: new Float64Array(days).fill(Number.NaN),
@@ -129,10 +129,10 @@ function fillPiece(
   const [a, b] = [at - shift, end - shift]
   const air = sky.airC(year)
   const wind = sky.windMs(year)
-  const stackC = stackTemperature(air, prepared.house.stack.place)
+  const placeC = placeTemperature(air, prepared.house.stack.place)
   for (let hour = Math.floor(a / 60); hour <= Math.floor((b - 1) / 60); hour++) {
     const place = Math.floor((hour * 60 + shift) / 60) - window.firstHour
-    if (place >= 0 && place < window.stackC.length) window.stackC[place] = stackC[hour]!
+    if (place >= 0 && place < window.placeC.length) window.placeC[place] = placeC[hour]!
   }
   const offset = shift - window.from
   fillDays(prepared, sky, scratch, year, a, b, shift, wind, window)

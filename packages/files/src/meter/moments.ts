@@ -33,8 +33,9 @@ export function oldestFirst(table: Table, stamps: Stamps): { table: Table; stamp
  * Moments of the stamps: by their own offset, or by the wall clock of the zone. In the hour
  * that autumn repeats, rows are taken in the order of the file.
  *
- * @throws InputError where only some stamps have an offset; notes a fault for every stamp in
- *         the hour that spring leaves out
+ * Stamps in the hour that spring leaves out are dropped and counted.
+ *
+ * @throws InputError where only some stamps have an offset
  */
 export function toUtc(
   stamps: Stamps,
@@ -51,7 +52,7 @@ export function toUtc(
     if (Number.isNaN(offsetMinutes[i]!)) bare = bare < 0 ? i : bare
     else offsets.add(offsetMinutes[i]!)
   }
-  if (offsets.size === 0) return byWallClock(wallMs, table, times, zone, faults)
+  if (offsets.size === 0) return byWallClock(wallMs, table, times, zone)
   if (bare >= 0) {
     const need = 'a stamp with an offset from UTC, as the other rows have'
     faults.refuse(table.lines[bare] ?? null, need, table.rows[bare]?.[times.date] ?? 'nothing')
@@ -66,21 +67,20 @@ function byWallClock(
   table: Table,
   times: TimeColumns,
   zone: WallZone,
-  faults: Faults,
 ): Moments {
   const clock = new WallClock(zone)
   const ms = new Float64Array(wallMs.length).fill(Number.NaN)
   const taken = new Set<number>()
   let last = Number.NEGATIVE_INFINITY
   let repeated = 0
+  let skipped = 0
+  let firstSkipped = ''
   for (let i = 0; i < wallMs.length; i++) {
     if (Number.isNaN(wallMs[i]!)) continue
     const { first, second } = clock.read(wallMs[i]!, times.marksEnd)
     if (Number.isNaN(first)) {
-      const need =
-        `a time that the wall clock of ${zone.name} shows (it is put forward past this one; ` +
-        'where the meter keeps winter time all year, give its zone as UTC+1 or the like)'
-      faults.add(table.lines[i] ?? 0, need, moment(wallMs[i]!))
+      if (skipped === 0) firstSkipped = `line ${table.lines[i] ?? 0}, ${moment(wallMs[i]!)}`
+      skipped++
       continue
     }
     let at = first
@@ -93,6 +93,12 @@ function byWallClock(
     last = at
   }
   const notes = [`Stamps read as wall clock of ${zone.name}.`]
+  if (skipped > 0) {
+    notes.push(
+      `${skipped} stamps lie in the hour that spring leaves out (${firstSkipped}): left out. ` +
+        'A meter that keeps winter time all year is an hour off in summer.',
+    )
+  }
   if (repeated > 0) notes.push(`The hour that autumn repeats is there twice, taken in order.`)
   return { ms, notes }
 }

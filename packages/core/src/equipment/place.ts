@@ -9,15 +9,18 @@ import type { Place } from '../house/house.js'
 const LAG_HOURS: Readonly<Record<Place, number>> = { house: 48, 'attached garage': 24, shed: 8 }
 const HOUSE_FLOOR_C = 15
 
+/** A heater holds the stack here, and draws only while the place is colder. [°C] */
+export const HEATED_C = 5
+
 /**
- * Temperature of the stack at the end of each hour.
+ * Temperature of the place of the stack at the end of each hour.
  *
  *     T += (T_air - T) · (1 - exp(-1/lag))
  *
  * @param airC  hourly air temperature. [n], [°C]
  * @returns     New Float64Array [n], [°C]
  */
-export function stackTemperature(airC: Float64Array, place: Place): Float64Array {
+export function placeTemperature(airC: Float64Array, place: Place): Float64Array {
   const out = new Float64Array(airC.length)
   const gain = 1 - Math.exp(-1 / LAG_HOURS[place])
   let level = meanOf(airC.subarray(0, 24))

@@ -1,0 +1,197 @@
+// Where the rule book does the same to every charge: the span of stored energy within which one
+// minute of one mode moves a state by one increment and changes nothing else but its timers.
+//
+// This says nothing that `step` does not say; it is `step` read for a whole span at once. What
+// lies outside is handed to `step` itself. The agreement of the two is tested state by state.
+
+import { GRID_KWH } from '../units/energy-grid.js'
+import type { Columns } from './columns.js'
+import type { GeneratorRules, Rules } from './rules.js'
+import type { State } from './state.js'
+
+/** All that a state holds beside its charge and its fuel, timers as the minute they end. */
+export interface Mode {
+  readonly level: number
+  /** Charge band at the start of the minute: how many charge edges the stack has reached. */
+  readonly band: number
+  /** AC-coupled solar in, held out until the charge falls, or waiting. */
+  readonly solar: 'in' | 'held' | 'waits'
+  /** `waits`: the last minute out. */
+  readonly solarUntil: number
+  /** Generator off, being started, within its least run, or past it. */
+  readonly generator: 'off' | 'starting' | 'fresh' | 'settled'
+  /** `starting`: the minute in which it will run; `fresh`: the one before it first ran. */
+  readonly generatorAt: number
+  readonly personAt: number
+  /** No fuel left. */
+  readonly dry: boolean
+}
+
+/** Strictly between `above` and `below` [kWh] a state moves by `delta` and burns `litres`. */
+export interface Calm {
+  above: number
+  below: number
+  delta: number
+  litres: number
+  /** The mode afterwards, where timers or the sun changed it for all. */
+  next: Mode | null
+}
+
+export function newCalm(): Calm {
+  return { above: 0, below: 0, delta: 0, litres: 0, next: null }
+}
+
+const leastRun = (rules: Rules): number => Math.max(1, rules.generator?.leastMinutes ?? 1)
+
+/** The mode of a state after minute `i`; null with the grid there and between retries. */
+export function modeOf(state: State, i: number, rules: Rules): Mode | null {
+  if (state.grid || state.retries !== 0 || state.retryAt >= 0) return null
+  const { generator: g, solar } = state
+  const generator = g === 0 ? 'off' : g < 0 ? 'starting' : g < leastRun(rules) ? 'fresh' : 'settled'
+  return {
+    level: state.level,
+    band: bandOf(state.stored, rules),
+    solar: solar === 0 ? 'in' : solar < 0 ? 'held' : 'waits',
+    solarUntil: solar > 0 ? i + solar : 0,
+    generator,
+    generatorAt: generator === 'starting' || generator === 'fresh' ? i - g : 0,
+    personAt: state.personAt,
+    dry: rules.generator !== null && !(state.fuelL > 0),
+  }
+}
+
+function bandOf(stored: number, rules: Rules): number {
+  let band = 0
+  while (band < rules.bandEdgesKwh.length && !(stored < rules.bandEdgesKwh[band]!)) band++
+  return band
+}
+
+const SOLAR_CODE = { in: 0, held: 1, waits: 2 } as const
+const GENERATOR_CODE = { off: 0, starting: 1, fresh: 2, settled: 3 } as const
+
+/**
+ * A number for a mode: equal for equal modes that live in the same minute. Waits are shorter than
+ * the rings they are counted in: 64 minutes, 1 day, 4 days.
+ */
+export function modeKey(mode: Mode): number {
+  let key = (mode.level * 8 + mode.band) * 3 + SOLAR_CODE[mode.solar]
+  key = (key * 4 + GENERATOR_CODE[mode.generator]) * 2 + (mode.dry ? 1 : 0)
+  key = key * 128 + (mode.solarUntil & 127)
+  key = key * 2048 + (mode.generatorAt & 2047)
+  return key * 16384 + (mode.personAt < 0 ? 8192 : mode.personAt & 8191)
+}
+
+/** Puts a mode's side of a state back, as it stands before minute `i`. */
+export function restore(state: State, mode: Mode, i: number, rules: Rules): void {
+  state.level = mode.level
+  state.solar = mode.solar === 'in' ? 0 : mode.solar === 'held' ? -1 : mode.solarUntil - (i - 1)
+  state.personAt = mode.personAt
+  if (mode.generator === 'off') state.generator = 0
+  else if (mode.generator === 'settled') state.generator = leastRun(rules)
+  else state.generator = i - 1 - mode.generatorAt
+}
+
+/** The calm span of a mode in minute `i`; empty (above >= below) where there is none. */
+export function calmSpan(into: Calm, mode: Mode, i: number, columns: Columns, rules: Rules): void {
+  into.above = -1
+  into.below = Number.POSITIVE_INFINITY
+  into.delta = 0
+  into.litres = 0
+  into.next = null
+  const stays =
+    columns.gridUp[i] === 0 &&
+    generatorCalm(into, mode, i, rules) &&
+    levelCalm(into, mode, i, columns, rules)
+  if (!stays) {
+    into.above = Number.POSITIVE_INFINITY
+    into.below = Number.NEGATIVE_INFINITY
+    return
+  }
+  const { band } = mode
+  const limit = Math.min(rules.bandLimitsKwh[band] ?? 0, columns.tempLimit[i]!)
+  const delta = Math.min(limit, supply(into, mode, i, limit, columns, rules))
+  into.delta = delta
+  // A minute ends at the upper edge of the band, and a band left downwards is another mode.
+  const upper = rules.bandEdgesKwh[band]
+  if (upper !== undefined) into.below = Math.min(into.below, upper - Math.max(0, delta))
+  const lower = band === 0 ? 0 : rules.bandEdgesKwh[band - 1]!
+  if (delta < 0) into.above = Math.max(into.above, lower - delta - GRID_KWH)
+  if (isRunning(mode)) into.litres = columns.litres(mode.level, i, into.delta)
+}
+
+function isRunning(mode: Mode): boolean {
+  return mode.generator === 'fresh' || mode.generator === 'settled'
+}
+
+/** The generator's side: nothing is called, started or stopped. */
+function generatorCalm(into: Calm, mode: Mode, i: number, rules: Rules): boolean {
+  if (rules.generator === null) return true
+  const set: GeneratorRules = rules.generator
+  if (mode.generator === 'starting') return i < mode.generatorAt
+  if (mode.generator === 'fresh') {
+    if (i - mode.generatorAt >= leastRun(rules)) {
+      into.next = { ...mode, generator: 'settled', generatorAt: 0 }
+    }
+    return true
+  }
+  if (mode.generator === 'settled') {
+    into.below = Math.min(into.below, set.stopKwh)
+    return true
+  }
+  if (mode.dry) return mode.personAt < 0
+  const on = mode.level <= rules.lastLevel
+  if (mode.personAt >= 0) {
+    if (on) into.below = Math.min(into.below, set.startKwh + GRID_KWH)
+    return i < mode.personAt
+  }
+  into.above = Math.max(into.above, set.startKwh)
+  return on
+}
+
+/** The level stays. */
+function levelCalm(into: Calm, mode: Mode, i: number, columns: Columns, rules: Rules): boolean {
+  const cold = columns.coldFloor[i]!
+  const { level } = mode
+  const running = isRunning(mode)
+  if (level > rules.lastLevel) {
+    const canReturn = level === rules.holding || rules.wakesOnSun
+    if (canReturn) into.below = Math.min(into.below, rules.loadsBackKwh + cold)
+    return !running
+  }
+  if (!running) into.above = Math.max(into.above, rules.loadsOffKwh + cold)
+  if (level < rules.lastLevel) into.above = Math.max(into.above, rules.shed[level]!.dropBelowKwh)
+  if (level > 0) into.below = Math.min(into.below, rules.shed[level - 1]!.returnAtKwh)
+  return (running ? columns.overGenerator : columns.overload)[level]![i] !== 1
+}
+
+/** The increment before charge limits; solar that all must let go leaves in `next`. */
+function supply(
+  into: Calm,
+  mode: Mode,
+  i: number,
+  limit: number,
+  columns: Columns,
+  rules: Rules,
+): number {
+  const { level } = mode
+  if (isRunning(mode)) return columns.deltaGenerator[level]![i]!
+  const out = columns.deltaOut[level]![i]!
+  if (level === rules.dark || rules.solar === null) return out
+  if (mode.solar === 'waits') {
+    if (i >= mode.solarUntil) into.next = { ...mode, solar: 'in', solarUntil: 0 }
+    return out
+  }
+  if (mode.solar === 'held') {
+    into.above = Math.max(into.above, rules.solar.backKwh)
+    return out
+  }
+  if (rules.solar.onIsland === 'trips') {
+    into.below = Math.min(into.below, rules.solar.offKwh)
+    const forced = columns.forced[level]![i]!
+    if (forced > limit) {
+      into.next = { ...mode, solar: 'waits', solarUntil: i + rules.solar.waitMinutes }
+      return out
+    }
+  }
+  return columns.deltaIn[level]![i]!
+}

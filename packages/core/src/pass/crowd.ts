@@ -1,0 +1,151 @@
+// All cohorts of one mode. A calm minute moves them together: one offset is all that changes.
+//
+// Entries lie unsorted in buckets of 1/64 kWh by their base (stored less offset), which the
+// offset does not touch. Only the end buckets are looked at for thresholds.
+
+import type { Calm, Mode } from '../island/calm.js'
+import type { Cohort } from './cohort.js'
+
+const BUCKETS_A_KWH = 64
+/** Entries looked at for an equal one. */
+const MOST_LOOKS = 8
+
+export class Crowd {
+  count = 0
+  private offset = 0
+  private burnt = 0
+  private low = 0
+  private high = -1
+  /** No entry has a lower fuel base. */
+  private leastFuel = Number.POSITIVE_INFINITY
+  private readonly ring: (Cohort | null)[]
+  private readonly mask: number
+
+  /** @param capacityKwh  the span that entries can lie in */
+  constructor(
+    public mode: Mode,
+    capacityKwh: number,
+  ) {
+    const size = 2 ** Math.ceil(Math.log2(capacityKwh * BUCKETS_A_KWH + 4))
+    this.ring = new Array<Cohort | null>(size).fill(null)
+    this.mask = size - 1
+  }
+
+  /** An empty crowd made ready for another mode. */
+  reuse(mode: Mode): void {
+    this.mode = mode
+    this.offset = 0
+    this.burnt = 0
+    this.leastFuel = Number.POSITIVE_INFINITY
+  }
+
+  /** @param meets  whether an equal entry is worth looking for */
+  insert(cohort: Cohort, meets: boolean): void {
+    const { stored, fuelL } = cohort.state
+    cohort.base = stored - this.offset
+    cohort.fuelBase = fuelL + this.burnt
+    const bucket = Math.floor(cohort.base * BUCKETS_A_KWH)
+    if (this.count === 0) {
+      this.low = bucket
+      this.high = bucket
+    } else {
+      this.low = Math.min(this.low, bucket)
+      this.high = Math.max(this.high, bucket)
+    }
+    const at = bucket & this.mask
+    if (meets) {
+      let looks = MOST_LOOKS
+      for (let other = this.ring[at] as Cohort | null; other !== null; other = other.next) {
+        // Those that differ in their fuel alone may be many; not to meet costs time, no truth.
+        if (looks-- === 0) break
+        if (other.base === cohort.base && other.fuelBase === cohort.fuelBase) {
+          other.join(cohort)
+          return
+        }
+      }
+    }
+    cohort.next = this.ring[at]!
+    this.ring[at] = cohort
+    this.leastFuel = Math.min(this.leastFuel, cohort.fuelBase)
+    this.count++
+  }
+
+  /** Hands over what the calm span does not cover, with its state put right. */
+  takeRestless(calm: Calm, out: Cohort[]): void {
+    if (!(calm.above < calm.below)) {
+      this.takeAll(out)
+      return
+    }
+    const above = calm.above - this.offset
+    const below = calm.below - this.offset
+    const lowEnd = Math.floor(above * BUCKETS_A_KWH)
+    if (lowEnd >= this.low) {
+      this.takeWhere(this.low, Math.min(lowEnd, this.high), (c) => c.base <= above, out)
+    }
+    const highEnd = Math.floor(below * BUCKETS_A_KWH)
+    if (this.count > 0 && highEnd <= this.high) {
+      this.takeWhere(Math.max(highEnd, this.low), this.high, (c) => c.base >= below, out)
+    }
+    if (calm.litres > 0 && this.leastFuel - this.burnt - calm.litres <= 0) {
+      this.leastFuel = Number.POSITIVE_INFINITY
+      const dry = this.burnt + calm.litres
+      this.takeWhere(this.low, this.high, (c) => this.runsDry(c, dry), out)
+    }
+  }
+
+  private runsDry(cohort: Cohort, dry: number): boolean {
+    if (cohort.fuelBase <= dry) return true
+    this.leastFuel = Math.min(this.leastFuel, cohort.fuelBase)
+    return false
+  }
+
+  /** Moves all that is left. */
+  move(calm: Calm): void {
+    this.offset += calm.delta
+    this.burnt += calm.litres
+  }
+
+  /** Hands over everything, states put right but for their mode. */
+  takeAll(out: Cohort[]): void {
+    this.takeWhere(this.low, this.high, () => true, out)
+  }
+
+  /** Forgets cohorts for which `gone` holds. */
+  drop(gone: (cohort: Cohort) => boolean): void {
+    this.takeWhere(this.low, this.high, gone, [])
+  }
+
+  private takeWhere(
+    from: number,
+    to: number,
+    wanted: (cohort: Cohort) => boolean,
+    out: Cohort[],
+  ): void {
+    for (let bucket = from; bucket <= to && this.count > 0; bucket++) {
+      const at = bucket & this.mask
+      let keep: Cohort | null = null
+      for (let cohort = this.ring[at] as Cohort | null; cohort !== null; ) {
+        const following: Cohort | null = cohort.next
+        if (wanted(cohort)) {
+          this.release(cohort)
+          out.push(cohort)
+        } else {
+          cohort.next = keep
+          keep = cohort
+        }
+        cohort = following
+      }
+      this.ring[at] = keep
+    }
+    if (this.count === 0) return
+    while (this.ring[this.low & this.mask] === null) this.low++
+    while (this.ring[this.high & this.mask] === null) this.high--
+  }
+
+  private release(cohort: Cohort): void {
+    cohort.state.stored = cohort.base + this.offset
+    cohort.state.fuelL = cohort.fuelBase - this.burnt
+    cohort.next = null
+    this.count--
+  }
+}

@@ -1,0 +1,217 @@
+// One sweep through time that carries every start at once, through the very same `step`.
+//
+// Cohorts of one mode form a crowd that a calm minute moves as a whole; those near a threshold,
+// and those whose timers run, are stepped one by one. Cohorts that meet on a charge edge in the
+// same state become one. The README of this package tells the whole story.
+
+import { Spells } from '../cut/spells.js'
+import { isHopeless } from '../cut/starts.js'
+import { calmSpan, type Mode, modeKey, modeOf, newCalm, restore } from '../island/calm.js'
+import type { Columns } from '../island/columns.js'
+import type { Rules } from '../island/rules.js'
+import { newState, type State } from '../island/state.js'
+import { step } from '../island/step.js'
+import { Cohort } from './cohort.js'
+import { Crowd } from './crowd.js'
+
+/** How often cohorts are looked through for those that have been followed far enough. [min] */
+const SWEEP_MINUTES = 1440
+/** How often they are looked through for those whose ride is decided. [min] */
+const DECIDED_MINUTES = 60
+
+/** When a history has been followed far enough, whatever comes later. */
+export interface Enough {
+  /** Minutes that every start is followed at least: the cut. */
+  readonly cutMinutes: number
+  /** Minutes off in one go after which some load is lost for certain. */
+  readonly lostAfter: number
+}
+
+/**
+ * Down spells of the starts in the first `starts` minutes of a window, each followed for
+ * `horizon` minutes: the same as `walkStarts`, to the minute.
+ *
+ * @param startKwh  charge at every start, on the energy grid; or a column of it. [starts]
+ * @param horizon   minutes; the window must hold starts + horizon of them
+ * @param enough    where given, a history is left once its cut is over and a load is lost; its
+ *                  last spell ends there, and rides that lasted beyond are those of `walkStarts`
+ */
+export function pass(
+  columns: Columns,
+  rules: Rules,
+  starts: number,
+  startKwh: number | Float64Array,
+  horizon: number,
+  enough?: Enough,
+): Spells {
+  const sweep = new Sweep(columns, rules, starts, horizon, enough)
+  for (let i = 0; i < starts + horizon; i++) {
+    if (i < starts) {
+      const stored = typeof startKwh === 'number' ? startKwh : startKwh[i]!
+      sweep.join(new Cohort(newState(rules, stored), i))
+    } else if (sweep.isDone()) break
+    sweep.live(i)
+  }
+  return sweep.spells
+}
+
+class Sweep {
+  readonly spells: Spells
+  private readonly crowds = new Map<number, Crowd>()
+  private readonly spare: Crowd[] = []
+  private single: Cohort[] = []
+  private loose: Cohort[] = []
+  private readonly meetings = new Map<string, Cohort>()
+  private readonly calm = newCalm()
+  private readonly changed: { readonly crowd: Crowd; readonly next: Mode }[] = []
+
+  constructor(
+    private readonly columns: Columns,
+    private readonly rules: Rules,
+    starts: number,
+    private readonly horizon: number,
+    private readonly enough: Enough | undefined,
+  ) {
+    this.spells = new Spells(starts, horizon)
+  }
+
+  join(cohort: Cohort): void {
+    this.single.push(cohort)
+  }
+
+  isDone(): boolean {
+    return this.single.length === 0 && this.crowds.size === 0
+  }
+
+  /** Lives minute `i` for every cohort. */
+  live(i: number): void {
+    const moving = this.single
+    this.single = this.loose
+    this.single.length = 0
+    this.moveCrowds(i, moving)
+    this.meetings.clear()
+    for (const cohort of moving) {
+      step(cohort.state, i, this.columns, this.rules)
+      this.noteSpell(cohort, i)
+      this.place(cohort, i)
+    }
+    this.loose = moving
+    if (i % SWEEP_MINUTES === SWEEP_MINUTES - 1) this.dropOld(i)
+    if (this.enough !== undefined && i % DECIDED_MINUTES === 0) this.dropDecided(i, this.enough)
+  }
+
+  /** Moves each crowd as a whole; what is restless joins those that are stepped one by one. */
+  private moveCrowds(i: number, moving: Cohort[]): void {
+    for (const [key, crowd] of this.crowds) {
+      calmSpan(this.calm, crowd.mode, i, this.columns, this.rules)
+      const from = moving.length
+      crowd.takeRestless(this.calm, moving)
+      for (let at = from; at < moving.length; at++) {
+        restore(moving[at]!.state, crowd.mode, i, this.rules)
+      }
+      if (crowd.count === 0) {
+        this.crowds.delete(key)
+        this.spare.push(crowd)
+        continue
+      }
+      crowd.move(this.calm)
+      if (this.calm.next === null) continue
+      this.crowds.delete(key)
+      this.changed.push({ crowd, next: this.calm.next })
+    }
+    for (const { crowd, next } of this.changed) this.changeMode(crowd, next)
+    this.changed.length = 0
+  }
+
+  /** A crowd whose mode changed as a whole; where others are in that mode the smaller one joins. */
+  private changeMode(crowd: Crowd, next: Mode): void {
+    const key = modeKey(next)
+    const there = this.crowds.get(key)
+    crowd.mode = next
+    if (there === undefined) {
+      this.crowds.set(key, crowd)
+      return
+    }
+    const [large, small] = crowd.count > there.count ? [crowd, there] : [there, crowd]
+    this.crowds.set(key, large)
+    const joining: Cohort[] = []
+    small.takeAll(joining)
+    for (const cohort of joining) large.insert(cohort, this.isOnEdge(cohort))
+    this.spare.push(small)
+  }
+
+  /** Where histories meet: on a charge edge, and empty. */
+  private isOnEdge({ state }: Cohort): boolean {
+    return state.stored === 0 || this.rules.bandEdgesKwh.includes(state.stored)
+  }
+
+  private noteSpell(cohort: Cohort, i: number): void {
+    const down = cohort.state.level > this.rules.lastLevel
+    if (down && !cohort.down) cohort.goDown(i, this.spells)
+    else if (!down && cohort.down) cohort.comeUp(i, this.spells)
+  }
+
+  /** Where a cohort waits for the next minute: in a crowd, on its own, or nowhere any more. */
+  private place(cohort: Cohort, i: number): void {
+    const { state } = cohort
+    if (isHopeless(state, i, this.columns, this.rules)) return
+    const onEdge = this.isOnEdge(cohort)
+    const mode = modeOf(state, i, this.rules)
+    if (mode !== null) {
+      const key = modeKey(mode)
+      let crowd = this.crowds.get(key)
+      if (crowd === undefined) {
+        crowd = this.spare.pop() ?? new Crowd(mode, this.rules.capacityKwh)
+        crowd.reuse(mode)
+        this.crowds.set(key, crowd)
+      }
+      crowd.insert(cohort, onEdge)
+      return
+    }
+    if (onEdge && this.meets(cohort)) return
+    this.single.push(cohort)
+  }
+
+  /** Whether an equal state was placed in this minute, which then takes the cohort over. */
+  private meets(cohort: Cohort): boolean {
+    const key = stateKey(cohort.state)
+    const other = this.meetings.get(key)
+    if (other === undefined) this.meetings.set(key, cohort)
+    else other.join(cohort)
+    return other !== undefined
+  }
+
+  /** Leaves cohorts that are off, past their cuts and have lost a load. */
+  private dropDecided(i: number, { cutMinutes, lostAfter }: Enough): void {
+    const decided = (cohort: Cohort): boolean => {
+      if (!cohort.down || cohort.youngest + cutMinutes > i) return false
+      if (cohort.downSince + lostAfter > i) return false
+      cohort.comeUp(i + 1, this.spells)
+      return true
+    }
+    this.drop(decided, (crowd) => crowd.mode.level > this.rules.lastLevel)
+  }
+
+  private dropOld(i: number): void {
+    this.drop(
+      (cohort) => cohort.youngest + this.horizon <= i,
+      () => true,
+    )
+  }
+
+  private drop(gone: (cohort: Cohort) => boolean, among: (crowd: Crowd) => boolean): void {
+    this.single = this.single.filter((cohort) => !gone(cohort))
+    for (const [key, crowd] of this.crowds) {
+      if (!among(crowd)) continue
+      crowd.drop(gone)
+      if (crowd.count > 0) continue
+      this.crowds.delete(key)
+      this.spare.push(crowd)
+    }
+  }
+}
+
+/** Everything the next minute can depend on. */
+function stateKey(s: State): string {
+  return `${s.stored} ${s.level} ${s.solar} ${s.generator} ${s.personAt} ${s.retryAt} ${s.retries} ${s.fuelL} ${s.grid}`
+}

@@ -1,0 +1,236 @@
+// Wrong input: exit 2, one line a fault, nothing on standard output. Slips: answered with a warning.
+
+import { describe, expect, it } from 'vitest'
+import { folder, SMALL_HOUSE, tideover } from './command.js'
+
+const files = folder()
+const small = files.write('small.yaml', SMALL_HOUSE)
+const START = ['--start', '2025-01-14T18:00Z']
+
+async function faults(...args: string[]): Promise<string[]> {
+  const { status, out, err } = await tideover(...args)
+  expect(out).toBe('')
+  expect(status).toBe(2)
+  expect(err.endsWith('\n')).toBe(true)
+  return err
+    .trimEnd()
+    .split('\n')
+    .map((line) => line.replaceAll(`${files.path}/`, ''))
+}
+
+describe('a house file', () => {
+  it.each([
+    [
+      'that is missing',
+      'nowhere.yaml',
+      null,
+      /^nowhere\.yaml must be a file that can be read, got no such file$/,
+    ],
+    [
+      'that is empty',
+      'empty.yaml',
+      '',
+      /^empty\.yaml:1 must be a house in YAML or JSON, got an empty file$/,
+    ],
+    [
+      'with tabs',
+      'tabs.yaml',
+      'house: x\nsite:\n\tlatitudeDeg: 1\n',
+      /^tabs\.yaml:3 must be indented by spaces, got a tab$/,
+    ],
+    ['that is a list', 'list.yaml', '- a\n', /^list\.yaml:1 must be a group of fields/],
+    ['cut short', 'short.json', '{ "house": "x"', /^short\.json:1 must be complete/],
+  ])('%s', async (_, name, text, line) => {
+    if (text !== null) files.write(name, text)
+    const lines = await faults('ride', `${files.path}/${name}`)
+    expect(lines[0]).toMatch(line)
+  })
+
+  it('that is a directory', async () => {
+    const lines = await faults('ride', files.path)
+    expect(lines).toEqual([`${files.path} must be a file that can be read, got a directory`])
+  })
+
+  it('with two faults hears of both, with their lines', async () => {
+    const text = SMALL_HOUSE.replace('latitudeDeg: 58.2', 'latitudeDeg: 91').replace(
+      'Europe/London',
+      'Europe/Stornoway',
+    )
+    files.write('where.yaml', text)
+    expect(await faults('ride', `${files.path}/where.yaml`)).toEqual([
+      'site.latitudeDeg (where.yaml:2) must be a number -90..90 [deg], got 91',
+      'site.timezone (where.yaml:2) must be an IANA time zone such as Europe/London, got "Europe/Stornoway"',
+    ])
+  })
+})
+
+describe('options', () => {
+  it('every wrong one is told, each on its line', async () => {
+    const lines = await faults(
+      ...['ride', small, '--month', '13', '--hours', '-5', '--share', '80', '--sky', 'blue'],
+      ...[
+        '--modules',
+        '0',
+        '--health',
+        '0',
+        '--start-soc',
+        'lots',
+        '--years',
+        '0',
+        '--seed',
+        '1.5',
+      ],
+    )
+    expect(lines.sort()).toEqual([
+      '--health must be a number > 0 and <= 1, got "0"',
+      '--hours must be a number > 0 and <= 720 [h], got "-5"',
+      '--modules must be a whole number 1..100, got "0"',
+      '--month must be a whole number 1..12, got "13"',
+      '--seed must be a whole number 0..2147483647, got "1.5"',
+      '--share must be a number 0..1, got "80"',
+      '--sky must be one of clear, typical, dull, none, file, got "blue"',
+      '--start-soc must be reserve, full or a number 0..1, got "lots"',
+      '--years must be a whole number 1..200, got "0"',
+    ])
+  })
+
+  it.each([
+    [
+      ['ride', small, '--hours', '1e9'],
+      /^--hours must be a number > 0 and <= 720 \[h\], got "1e9"$/,
+    ],
+    [
+      ['ride', small, '--modules', '9'],
+      /^modules must be a whole number 1\.\.3, what the base allows, got 9$/,
+    ],
+    [
+      ['ride', small, '--sky', 'file'],
+      /^--sky must be one of dull, none, typical, clear: no sky\.file is named/,
+    ],
+    [
+      ['trace', small, '--start', 'yesterday'],
+      /^--start must be a time such as 2025-01-14T18:00Z, got "yesterday"$/,
+    ],
+    [
+      ['trace', small, '--start', '18:00'],
+      /^--start must be a time such as 2025-01-14T18:00Z, got "18:00"$/,
+    ],
+    [
+      ['trace', small, '--start', '2024-06-01T00:00Z'],
+      /^start must be a time in the house's year, 2025-01-01T00:00Z to 2025-12-31T23:59Z/,
+    ],
+    [
+      ['trace', small, '--start', '2025-03-30T01:30'],
+      /^--start must be a time that the clock of Europe\/London shows/,
+    ],
+    [
+      ['trace', small, ...START, '--csv', '/nowhere/out.csv'],
+      /^--csv must be a file that can be written/,
+    ],
+    [
+      ['trace', small, ...START, '--sky', 'none', '--synthetic-year', '3'],
+      /^synthetic-year must be a whole number 0\.\.0, got 3$/,
+    ],
+    [
+      ['series', small, '--from', '2025-02-30', '--to', '2025-03-01'],
+      /^--from must be a day such as 2025-01-14, got "2025-02-30"$/,
+    ],
+    [
+      ['series', small, '--from', '2025-03-31', '--to', '2025-03-30'],
+      /^--to must be not before --from/,
+    ],
+    [
+      ['series', small, '--from', '2024-12-31', '--to', '2025-01-02'],
+      /^--from must be a day of 2025, the house's year/,
+    ],
+  ])('%j', async (args, line) => {
+    const lines = await faults(...args)
+    expect(lines).toHaveLength(1)
+    expect(lines[0]).toMatch(line)
+  })
+
+  it.each([[['trace', small]], [['ride', small, '--mont', '1']], [['ride', small, 'more']]])(
+    '%j is refused with what is known',
+    async (args) => {
+      const lines = await faults(...args)
+      expect(lines[0]).toMatch(/^error: /)
+    },
+  )
+})
+
+describe('a meter file', () => {
+  const withMeter = (name: string, csv: string): string => {
+    files.write(`${name}.csv`, csv)
+    const line = `  - { name: rest, tier: comfort, file: ${name}.csv }\n`
+    return files.write(`${name}.yaml`, SMALL_HOUSE + line)
+  }
+
+  const hours = (count: number, without: (hour: number) => boolean): string => {
+    const rows = ['time,kW']
+    for (let hour = 0; hour < count; hour++) {
+      if (without(hour)) continue
+      const time = new Date(Date.UTC(2025, 0, 6) + hour * 3_600_000).toISOString()
+      rows.push(`${time.slice(0, 16).replace('T', ' ')},0.4`)
+    }
+    return `${rows.join('\n')}\n`
+  }
+
+  it('with ten hours missing is refused where the gap begins', async () => {
+    const house = withMeter(
+      'gap',
+      hours(288, (hour) => hour >= 30 && hour < 40),
+    )
+    const lines = await faults('trace', house, ...START)
+    expect(lines).toHaveLength(1)
+    expect(lines[0]).toMatch(
+      /^gap\.csv:32 must be a record without gaps over 2 h .*2025-01-07 06:00$/,
+    )
+  })
+
+  it('that is whole is taken', async () => {
+    const house = withMeter(
+      'whole',
+      hours(288, () => false),
+    )
+    const { status, out } = await tideover('trace', house, ...START, '--hours', '1', '--csv', '-')
+    expect(status).toBe(0)
+    expect(Number(out.split('\n')[1]!.split(',')[2])).toBeCloseTo(0.4, 5)
+  })
+
+  it('that is missing is named', async () => {
+    const house = files.write(
+      'lost.yaml',
+      `${SMALL_HOUSE}  - { name: rest, tier: comfort, file: lost.csv }\n`,
+    )
+    expect(await faults('trace', house, ...START)).toEqual([
+      'lost.csv must be a file that can be read, got no such file',
+    ])
+  })
+})
+
+describe('a likely slip', () => {
+  it('a fridge of 90 kW is answered and asked about', async () => {
+    const text = SMALL_HOUSE.replace(
+      '{ name: pump, tier: critical, w: 390 }',
+      '{ name: fridge, tier: critical, w: 90000 }',
+    )
+    const house = files.write('fridge.yaml', text)
+    const { status, out } = await tideover(
+      ...['ride', house, '--hours', '1', '--years', '1', '--sky', 'none', '--json'],
+    )
+    expect(status).toBe(0)
+    const { skies, warnings } = JSON.parse(out)
+    expect(skies.none.bestHours).toBe(0)
+    expect(warnings[0]).toMatch(/^fridge: 90000 W is a lot/)
+  })
+})
+
+describe('help', () => {
+  it('is an answer: exit 0, on standard output', async () => {
+    for (const args of [['--help'], ['ride', '--help']]) {
+      const { status, out, err } = await tideover(...args)
+      expect([status, err]).toEqual([0, ''])
+      expect(out).toMatch(/^Usage: tideover/)
+    }
+  })
+})

@@ -1,0 +1,311 @@
+// The door of the library: what comes in wrong is told whole, with path, need and what came.
+
+import { readdirSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import {
+  checkHouse,
+  DEFAULTS,
+  equip,
+  houseJsonSchema,
+  InputError,
+  prepare,
+  rideLoads,
+  usedDefaults,
+} from '@tideover/core'
+import { readHouseFile } from '@tideover/files'
+import { Ajv2020 } from 'ajv/dist/2020.js'
+import { describe, expect, it } from 'vitest'
+import { warningsFor } from '../../../packages/core/src/answers/warnings.js'
+import { refusal } from '../../files/problems.js'
+import { plainHouse } from '../plain-house.js'
+
+type Plain = Record<string, unknown>
+
+/** The small house with one field set, by its path. */
+function withField(path: string, value: unknown, house: Plain = plainHouse()): Plain {
+  const copy = structuredClone(house)
+  const parts = path.split(/[.[\]]+/).filter((part) => part !== '')
+  let at: Record<string, unknown> = copy
+  for (const part of parts.slice(0, -1)) {
+    at[part] ??= {}
+    at = at[part] as Record<string, unknown>
+  }
+  if (value === undefined) delete at[parts.at(-1)!]
+  else at[parts.at(-1)!] = value
+  return copy
+}
+
+const GENERATOR = {
+  ratedKw: 3,
+  tankL: 12,
+  litresPerHour: { none: 0.6, half: 0.95, full: 1.5 },
+  start: 'automatic',
+}
+
+describe('a house with faults', () => {
+  it('hears of all of them at once, each with path, need and what came', () => {
+    const plain = plainHouse({
+      site: { latitudeDeg: 91, longitudeDeg: 0, elevationM: 0, timezone: 'Europe/Stornoway' },
+      stack: { module: { usableKwh: -5, chargeKw: '2', dischargeKw: 5 }, modules: 1.5 },
+      loads: [{ name: 'pump', tier: 'vital', w: Number.NaN }],
+    })
+    expect(refusal(() => checkHouse(plain)).split('\n')).toEqual([
+      'site.latitudeDeg must be a number -90..90 [deg], got 91',
+      'site.timezone must be an IANA time zone such as Europe/London, got "Europe/Stornoway"',
+      'stack.module.usableKwh must be a number > 0 and <= 200 [kWh], got -5',
+      'stack.module.chargeKw must be a number > 0 and <= 200 [kW], got "2"',
+      'stack.modules must be a whole number 1..100, got 1.5',
+      'loads[0].tier must be one of critical, comfort, gridOnly, got "vital"',
+      'loads[0].w must be a number > 0 and <= 100000 [W], got NaN',
+      'loads must be a list with at least one load of tier critical, got a list of 1',
+    ])
+  })
+
+  it('carries them as data', () => {
+    try {
+      checkHouse(plainHouse({ seed: -1 }))
+      expect.unreachable()
+    } catch (error) {
+      expect(error).toBeInstanceOf(InputError)
+      expect((error as InputError).problems).toEqual([
+        { where: 'seed', need: 'a whole number 0..2147483647', got: '-1' },
+      ])
+    }
+  })
+
+  it.each([
+    ['usableKwH', 'stack.module.usableKwH', 'usableKwh'],
+    ['dischargekw', 'stack.module.dischargekw', 'dischargeKw'],
+    ['latitude', 'site.latitude', 'latitudeDeg'],
+    ['load', 'load', 'loads'],
+  ])('names the nearest known field for %s', (_, path, nearest) => {
+    const message = refusal(() => checkHouse(withField(path, 1)))
+    expect(message).toMatch(
+      new RegExp(`^${path} must be a known field \\(did you mean ${nearest}\\?`),
+    )
+    expect(message).toMatch(/got an unknown field$/)
+  })
+
+  it.each([[null], ['a house'], [[]], [5], [undefined]])('that is none at all: %j', (plain) => {
+    expect(refusal(() => checkHouse(plain))).toMatch(/^the house file must be a group of fields \(/)
+  })
+})
+
+describe('fields that contradict each other', () => {
+  it.each([
+    [
+      'stack.modules',
+      { 'stack.modules': 3, 'stack.modulesMax': 2 },
+      'at most stack.modulesMax, which is 2',
+    ],
+    [
+      'inverter.loadsBackAt',
+      { 'inverter.loadsBackAt': 0.1 },
+      'above inverter.loadsOffAt, which is 0.1',
+    ],
+    [
+      'comfort.dropBelow',
+      { 'comfort.dropBelow': 0.05 },
+      'at least inverter.loadsOffAt, which is 0.1',
+    ],
+    ['comfort.returnAt', { 'comfort.returnAt': 0.4 }, 'above comfort.dropBelow, which is 0.4'],
+    ['sky.clearness', { 'sky.clearness': undefined }, 'given, 12 monthly values'],
+    ['sky.airC', { 'sky.airC': undefined }, 'given, 12 monthly values'],
+    ['loads[0].w', { 'loads[0].w': undefined }, 'given [W], or a meter file'],
+    ['loads[0].w', { 'loads[0].file': 'meter.csv' }, 'left out where a meter file is named'],
+    ['loads[0].contains', { 'loads[0].contains': [] }, 'left out where no meter file is named'],
+    [
+      'person',
+      { generator: { ...GENERATOR, start: 'by hand' } },
+      'given, for a generator that is started by hand',
+    ],
+    [
+      'generator.stopAt',
+      { generator: { ...GENERATOR, stopAt: 0.2 } },
+      'above generator.startAt, which is 0.25',
+    ],
+    [
+      'generator.litresPerHour',
+      { generator: { ...GENERATOR, litresPerHour: { none: 2, half: 1, full: 3 } } },
+      'rising from none over half to full [l/h]',
+    ],
+  ] as const)('%s', (where, fields, need) => {
+    let plain = plainHouse()
+    for (const [path, value] of Object.entries(fields)) plain = withField(path, value, plain)
+    const message = refusal(() => checkHouse(plain))
+    expect(message.split('\n')).toHaveLength(1)
+    expect(message.startsWith(`${where} must be ${need}`)).toBe(true)
+  })
+
+  it('two things of one name, and contents that are nowhere', () => {
+    const loads = [
+      { name: 'pump', tier: 'critical', w: 60 },
+      { name: 'pump', tier: 'comfort', w: 60 },
+      { name: 'meter', tier: 'comfort', file: 'meter.csv', contains: ['kettle', 'meter'] },
+    ]
+    expect(refusal(() => checkHouse(plainHouse({ loads }))).split('\n')).toEqual([
+      'loads[1].name must be a name of its own, loads[0] has it already, got "pump"',
+      'loads[2].contains[0] must be the name of another load, got "kettle"',
+      'loads[2].contains[1] must be the name of another load, got "meter"',
+    ])
+  })
+
+  it('solar inverters of one island behave alike', () => {
+    const array = { name: 'a', peakKw: 1, tiltDeg: 0, azimuthDeg: 0, inverter: { ratedKw: 1 } }
+    const other = { ...array, name: 'b', inverter: { ratedKw: 1, onIsland: 'throttles' } }
+    expect(refusal(() => checkHouse(plainHouse({ arrays: [array, other] })))).toBe(
+      'arrays[1].inverter.onIsland must be the same for every AC-coupled array, "trips" so far, got "throttles"',
+    )
+  })
+
+  it('a fault of one field and a contradiction elsewhere are told together', () => {
+    const plain = withField('inverter.loadsBackAt', 0.05, plainHouse({ year: 1066 }))
+    expect(
+      refusal(() => checkHouse(plain))
+        .split('\n')
+        .map((line) => line.split(' ')[0]),
+    ).toEqual(['year', 'inverter.loadsBackAt'])
+  })
+})
+
+describe('defaults', () => {
+  it('fill what is left out', () => {
+    const house = checkHouse(
+      plainHouse({ stack: { module: { usableKwh: 5, chargeKw: 2, dischargeKw: 2 }, modules: 2 } }),
+    )
+    expect(house.stack).toMatchObject({
+      modulesMax: 2,
+      reserve: 0.5,
+      health: 0.8,
+      place: 'attached garage',
+    })
+    expect(house.inverter).toMatchObject({
+      whenEmpty: 'collapses',
+      loadsOffAt: 0.1,
+      loadsBackAt: 0.2,
+    })
+    expect(house.comfort).toEqual({ dropBelow: 0.4, returnAt: 0.6 })
+    expect(house.gateway).toEqual({ reconnectSeconds: 20, mainFuseA: 60 })
+    expect(house.year).toBe(2025)
+  })
+
+  it('the heating runs October to April in the north and April to October in the south', () => {
+    const months = (latitudeDeg: number): number[] =>
+      checkHouse(withField('site.latitudeDeg', latitudeDeg))
+        .heatingMonths.slice()
+        .sort((a, b) => a - b)
+    expect(months(58)).toEqual([1, 2, 3, 4, 10, 11, 12])
+    expect(months(-46)).toEqual([4, 5, 6, 7, 8, 9, 10])
+  })
+
+  it('are listed where a house leans on them, and not where it states its own', () => {
+    const listed = usedDefaults(plainHouse()).map(({ path }) => path)
+    expect(listed).toContain('stack.reserve')
+    expect(listed).toContain('comfort.dropBelow')
+    expect(listed).toContain('loads[0].toleratesMinutes')
+    expect(listed).not.toContain('stack.health')
+    expect(listed).not.toContain('inverter.idleW')
+    expect(listed.some((path) => path.startsWith('generator'))).toBe(false)
+    expect(usedDefaults(plainHouse({ generator: GENERATOR })).map(({ path }) => path)).toContain(
+      'generator.startAt',
+    )
+  })
+
+  it('are what an empty field becomes, one by one', () => {
+    const house = checkHouse(plainHouse({ generator: GENERATOR, person: {} })) as unknown as Plain
+    let compared = 0
+    for (const [path, { value }] of Object.entries(DEFAULTS)) {
+      if (path.includes('[]') || typeof value !== 'number') continue
+      const found = path.split('.').reduce((at: unknown, part) => (at as Plain)[part], house)
+      if (
+        usedDefaults(plainHouse({ generator: GENERATOR, person: {} })).some((d) => d.path === path)
+      ) {
+        expect(found, path).toBe(value)
+        compared++
+      }
+    }
+    expect(compared).toBeGreaterThan(10)
+  })
+})
+
+describe('likely slips', () => {
+  const warnings = (loads: Plain[]): string[] => {
+    const prepared = prepare(checkHouse(plainHouse({ loads })))
+    expect(rideLoads(prepared.demand)).toHaveLength(1)
+    return warningsFor(prepared, equip(prepared, {})).filter((line) => !line.startsWith('No solar'))
+  }
+
+  it('a fridge of 90 000 W is asked about', () => {
+    const found = warnings([{ name: 'insulin fridge', tier: 'critical', w: 90000 }])
+    expect(found[0]).toMatch(/^insulin fridge: 90000 W is a lot/)
+  })
+
+  it('a pump of 60 W is not, a fridge of 0.09 W is', () => {
+    expect(warnings([{ name: 'pump', tier: 'critical', w: 60 }])).toEqual([])
+    expect(warnings([{ name: 'fridge', tier: 'critical', w: 0.09 }])[0]).toMatch(
+      /^fridge: 0.09 W is very little; were kilowatts meant/,
+    )
+  })
+})
+
+describe('the JSON Schema for editors', () => {
+  const validate = new Ajv2020({ strict: false, allErrors: true }).compile(houseJsonSchema())
+  const samples = fileURLToPath(new URL('../../../data-samples/', import.meta.url))
+  const houses = readdirSync(samples).filter((name) => name.endsWith('.yaml'))
+
+  it.each(houses)('takes %s, as checkHouse does', (name) => {
+    const { plain } = readHouseFile(samples + name)
+    expect(validate(plain), JSON.stringify(validate.errors)).toBe(true)
+    expect(checkHouse(plain).invented).toBe(true)
+  })
+
+  it('is a schema of draft 2020-12, three demo houses against it', () => {
+    expect(houses).toHaveLength(3)
+    expect(houseJsonSchema().$schema).toBe('https://json-schema.org/draft/2020-12/schema')
+  })
+
+  it.each([
+    ['site.latitudeDeg', 91],
+    ['site.latitudeDeg', '58'],
+    ['house', ''],
+    ['house', undefined],
+    ['year', 2025.5],
+    ['sky.clearness', [0.3]],
+    ['sky.clearness', new Array(12).fill(0.9)],
+    ['arrays', undefined],
+    ['inverter.ratedKva', 0],
+    ['inverter.whenEmpty', 'explodes'],
+    ['inverter.loadsOffAt', 10],
+    ['stack.module.usableKwh', 0],
+    ['stack.modules', 0],
+    ['stack.modules', 1.5],
+    ['stack.heath', 0.8],
+    ['loads', []],
+    ['loads[0].tier', 'vital'],
+    ['loads[0].w', 0],
+    ['loads[0].days', ['monday']],
+    ['loads[0].cycle', { onMinutes: 0, offMinutes: 5 }],
+    ['loads[0].watts', 60],
+    ['generator', { ...GENERATOR, start: 'by magic' }],
+    ['person', { minutes: -1 }],
+    ['heatingMonths', [13]],
+  ])('refuses %s = %j, as checkHouse does', (path, value) => {
+    const plain = withField(path, value)
+    expect(() => checkHouse(plain)).toThrow(InputError)
+    expect(validate(plain)).toBe(false)
+  })
+
+  it('says unit and range of every number', () => {
+    const text = JSON.stringify(houseJsonSchema())
+    expect(text).toContain('Usable energy, new: a number > 0 and <= 200 [kWh]')
+    const bare: string[] = []
+    const look = (node: unknown, path: string): void => {
+      if (typeof node !== 'object' || node === null) return
+      const { type, description } = node as Plain
+      if ((type === 'number' || type === 'integer') && description === undefined) bare.push(path)
+      for (const [key, below] of Object.entries(node)) look(below, `${path}/${key}`)
+    }
+    look(houseJsonSchema(), '')
+    expect(bare).toEqual([])
+  })
+})

@@ -1,0 +1,160 @@
+// A measured load on the house's calendar: energy kept, weekdays kept, nothing counted twice.
+
+import { calendarOf, checkHouse, type Demand, demandOf, type MeterRecord } from '@tideover/core'
+import { describe, expect, it } from 'vitest'
+import { refusal } from '../../files/problems.js'
+import { plainHouse, UTC_2025 } from '../plain-house.js'
+
+const DAY_MS = 86_400_000
+
+function record(startMs: number, stepMinutes: number, kw: Float64Array): MeterRecord {
+  return { name: 'meter.csv', startMs, stepMinutes, kw, notes: [] }
+}
+
+/** Quarter hours of a year, each with a power of its own below 2 kW. */
+function year(): Float64Array {
+  return Float64Array.from({ length: 365 * 96 }, (_, i) => ((i * 7919) % 2003) / 1024)
+}
+
+function demand(meter: MeterRecord, more: object[] = [], contains?: string[]): Demand {
+  const loads = [
+    { name: 'whole', tier: 'critical', file: 'meter.csv', ...(contains && { contains }) },
+    ...more,
+  ]
+  const house = checkHouse(plainHouse({ loads }))
+  return demandOf(house, UTC_2025, new Map([['meter.csv', meter]]))
+}
+
+const kwh = (kw: Float64Array): number => kw.reduce((sum, value) => sum + value / 60, 0)
+
+describe('a record of the house’s own year', () => {
+  const meter = record(Date.UTC(2025, 0, 1), 15, year())
+
+  it('is taken minute by minute, its energy kept', () => {
+    const { kw } = demand(meter).critical[0]!
+    expect(Math.abs(kwh(kw) - meter.kw.reduce((sum, v) => sum + v / 4, 0))).toBeLessThan(1e-3)
+    for (const i of [0, 14, 15, 200_000, 525_599]) {
+      expect(kw[i]).toBeCloseTo(meter.kw[Math.floor(i / 15)]!, 5)
+    }
+  })
+
+  it('less what it contains: the sum of all is what the meter shows', () => {
+    const fridge = { name: 'fridge', tier: 'critical', w: 100 }
+    const busy = record(
+      meter.startMs,
+      15,
+      meter.kw.map((value) => value + 0.2),
+    )
+    const d = demand(busy, [fridge], ['fridge'])
+    const total = d.criticalKw
+    for (const i of [0, 100, 300_000]) expect(total[i]).toBeCloseTo(busy.kw[Math.floor(i / 15)]!, 5)
+    expect(d.notes).toEqual([])
+  })
+
+  it('a part that is metered itself is taken out too, wherever it stands in the file', () => {
+    const house = checkHouse(
+      plainHouse({
+        loads: [
+          { name: 'whole', tier: 'comfort', file: 'meter.csv', contains: ['heat pump', 'fridge'] },
+          { name: 'heat pump', tier: 'gridOnly', file: 'pump.csv', contains: ['fridge'] },
+          { name: 'fridge', tier: 'critical', w: 100 },
+        ],
+      }),
+    )
+    const steady = (kw: number): MeterRecord =>
+      record(meter.startMs, 15, new Float64Array(365 * 96).fill(kw))
+    const meters = new Map([
+      ['meter.csv', steady(2)],
+      ['pump.csv', steady(1.5)],
+    ])
+    // 2 kW in all: 1.4 kW of heat pump, 0.1 kW of fridge, 0.5 kW else.
+    expect(demandOf(house, UTC_2025, meters).comfortKw[0]![1000]).toBeCloseTo(0.5, 5)
+  })
+
+  it('where the parts draw more than the meter shows, nothing is left and it is said', () => {
+    const low = record(meter.startMs, 15, new Float64Array(365 * 96).fill(0.05))
+    const d = demand(low, [{ name: 'fridge', tier: 'critical', w: 150 }], ['fridge'])
+    expect(Math.max(...d.critical[0]!.kw.subarray(0, 5000))).toBe(0)
+    // 100 W too much all the year: 876 kWh.
+    expect(d.notes[0]).toContain('draw 876 kWh a year more than the meter shows')
+  })
+})
+
+describe('a short record', () => {
+  // Ten days from Monday 3 March 2025, 1 kW on weekdays and 2 kW at weekends.
+  const start = Date.UTC(2025, 2, 3)
+  const kw = Float64Array.from({ length: 10 * 24 }, (_, hour) =>
+    [0, 6].includes(new Date(start + hour * 3_600_000).getUTCDay()) ? 2 : 1,
+  )
+  const d = demand(record(start, 60, kw))
+
+  it('is repeated by weekday: weekends stay weekends', () => {
+    for (const day of UTC_2025.days) {
+      const expected = day.weekday >= 6 ? 2 : 1
+      expect(d.critical[0]!.kw[day.start + 700]).toBe(expected)
+    }
+  })
+
+  it('says so', () => {
+    expect(d.notes).toHaveLength(1)
+    expect(d.notes[0]).toMatch(/^whole: 10 recorded days stand for the whole year/)
+  })
+
+  it('a gap costs the day it lies in, no more', () => {
+    const gappy = kw.slice()
+    gappy[30] = Number.NaN
+    expect(demand(record(start, 60, gappy)).notes[0]).toContain('9 recorded days')
+  })
+
+  it('of less than a whole local day is refused', () => {
+    const meter = record(start + 3_600_000, 60, kw.slice(0, 30))
+    expect(refusal(() => demand(meter))).toBe(
+      'meter.csv must be a record of at least one whole local day, got "less than that"',
+    )
+  })
+})
+
+describe('a record of another year', () => {
+  it('keeps weekends, and each day lies within four of its place in the season', () => {
+    // 2023: each day's power is its day of the year, in watts.
+    const start = Date.UTC(2023, 0, 1)
+    const kw = Float64Array.from(
+      { length: 365 * 24 },
+      (_, hour) => Math.floor(hour / 24 + 1) / 1024,
+    )
+    const column = demand(record(start, 60, kw)).critical[0]!.kw
+    for (const day of UTC_2025.days) {
+      const source = Math.round(column[day.start + 60]! * 1024)
+      const apart = Math.abs(source - day.dayOfYear)
+      expect(Math.min(apart, 366 - apart)).toBeLessThanOrEqual(4)
+      const weekday = new Date(start + (source - 1) * DAY_MS).getUTCDay() || 7
+      expect(weekday).toBe(day.weekday)
+    }
+  })
+})
+
+describe('local days', () => {
+  it('a record in UTC is cut at midnights of the house’s zone', () => {
+    const zone = 'Pacific/Auckland'
+    const calendar = calendarOf(2025, zone)
+    // Local clock hour in watts, from local midnight of 1 July 2025 (UTC+12).
+    const start = Date.UTC(2025, 5, 30, 12)
+    const kw = Float64Array.from({ length: 7 * 24 }, (_, hour) => (hour % 24) / 1024)
+    const site = { latitudeDeg: -46, longitudeDeg: 168, elevationM: 0, timezone: zone }
+    const loads = [{ name: 'whole', tier: 'critical', file: 'meter.csv' }]
+    const house = checkHouse(plainHouse({ site, loads }))
+    const d = demandOf(house, calendar, new Map([['meter.csv', record(start, 60, kw)]]))
+    const column = d.critical[0]!.kw
+    for (let i = 0; i < calendar.n; i += 977) {
+      expect(column[i]).toBe(Math.floor(calendar.wallMinute[i]! / 60) / 1024)
+    }
+  })
+
+  it('without its record a metered load is refused by name', () => {
+    const loads = [{ name: 'whole', tier: 'critical', file: 'meter.csv' }]
+    const house = checkHouse(plainHouse({ loads }))
+    expect(refusal(() => demandOf(house, UTC_2025))).toMatch(
+      /^load whole must be given with its meter record meter.csv/,
+    )
+  })
+})

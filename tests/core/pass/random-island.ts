@@ -1,0 +1,87 @@
+// Islands with round numbers: the ones on which an order of sums or a missed edge shows.
+
+import { type Compiled, checkHouse, luck } from '@tideover/core'
+import { type ByHand, DC_ARRAY, islandOf, plainHouse, solar } from '../plain-house.js'
+
+export interface RandomIsland {
+  readonly compiled: Compiled
+  /** Share of capacity at every start. */
+  readonly startShare: number
+  /** What it is made of, for a failure to be read. */
+  readonly about: string
+}
+
+/** Draws an island by its number; the same number gives the same island. */
+export function randomIsland(number: number, minutes: number): RandomIsland {
+  let drawn = 0
+  const pick = <T>(...from: readonly T[]): T =>
+    from[Math.floor(luck(number, 77, drawn++) * from.length)] as T
+  const generator = pick('none', 'none', 'automatic', 'by hand')
+  const array = pick('none', 'trips', 'trips', 'throttles', 'throttles', 'dc')
+  const steps = pick(0, 1, 2)
+  const critical = pick(0.1, 0.3, 0.5, 1)
+  const comfort = pick(0.2, 0.5, 1.2)
+  const sun = pick(0.5, 2, 3, 6)
+  const kettle = pick(0, 0, 1)
+  const cold = pick(0, 0, 0, 1)
+  const gridFlickers = pick(false, false, true)
+  const inverter = {
+    ratedKva: pick(3, 5),
+    idleW: pick(0, 50, 60),
+    roundTrip: pick(1, 0.87),
+    whenEmpty: pick('collapses', 'holds'),
+    loadsOffAt: pick(0, 0.1),
+    loadsBackAt: pick(0.2, 0.3),
+  }
+  const house = checkHouse(
+    plainHouse({
+      inverter,
+      arrays: array === 'none' ? [] : [array === 'dc' ? DC_ARRAY : solar(array, pick(20, 60, 180))],
+      stack: {
+        module: { usableKwh: pick(2, 5, 10), chargeKw: pick(1, 2), dischargeKw: 5 },
+        modules: 1,
+        health: 1,
+        electronicsW: pick(0, 10),
+        selfDischargePerMonth: 0,
+      },
+      ...(generator === 'none'
+        ? {}
+        : {
+            generator: {
+              ratedKw: 3,
+              tankL: pick(1, 3),
+              litresPerHour: { none: 0.5, half: 1, full: 2 },
+              start: generator,
+              readySeconds: pick(0, 140),
+              leastRunMinutes: pick(0, 1, 30),
+            },
+          }),
+      person: { minutes: pick(0, 30), from: '07:00', to: '22:00' },
+    }),
+  )
+  const dayLight = (i: number): number => {
+    const hour = (i % 1440) / 60
+    const cloud = Math.floor(i / 7) % pick7(number, i) === 0 ? 0.2 : 1
+    return hour > 9 && hour < 15 ? sun * cloud : 0
+  }
+  const given: ByHand = {
+    house,
+    minutes,
+    critical: (i) => (i % 45 < 15 ? critical + 0.1 : critical),
+    comfort: Array.from(
+      { length: steps },
+      (_, s) => (i: number) => (i % 60 < 20 * (s + 1) ? comfort : 0),
+    ),
+    ac: array === 'trips' || array === 'throttles' ? dayLight : 0,
+    dc: array === 'dc' ? dayLight : 0,
+    placeC: cold === 0 ? 25 : (hour) => [-2, 3, 8, 12, 20, 50][Math.floor(hour / 5) % 6]!,
+    ...(gridFlickers ? { gridUp: (i: number) => i % 1700 > 1600 } : {}),
+    peakKva: (level, i) => (kettle === 1 && level === 0 && i % 720 === 430 ? 30 : 1),
+  }
+  const about = JSON.stringify({ number, generator, array, steps, critical, sun, inverter, cold })
+  return { compiled: islandOf(given), startShare: pick(0.3, 0.5, 0.95, 1), about }
+}
+
+function pick7(number: number, i: number): number {
+  return 2 + Math.floor(luck(number, 78, Math.floor(i / 500)) * 4)
+}

@@ -1,0 +1,101 @@
+// The sky `dull`: the yield over the days of the cut that is undercut once in so many winters.
+
+import { checkHouse, newScratch, type Prepared, prepare, typicalOf, windowOf } from '@tideover/core'
+import { readHouseFile } from '@tideover/files'
+import { describe, expect, it } from 'vitest'
+import { dullYearOf } from '../../../packages/core/src/answers/month-sky.js'
+import { daysOfCut, dullYears } from '../../../packages/core/src/series/dull.js'
+
+const SAMPLES = new URL('../../../data-samples/', import.meta.url).pathname
+const WINTERS = 200
+
+function house(name: string): Prepared {
+  return prepare(checkHouse(readHouseFile(`${SAMPLES}${name}.yaml`).plain))
+}
+
+const croft = house('croft')
+const surgery = house('surgery')
+
+/** What the arrays give over whole days, minute by minute, in each of 200 winters. [kWh] */
+function yields(prepared: Prepared, day: number, length: number): number[] {
+  const sky = typicalOf(prepared, prepared.house.seed, WINTERS)
+  const scratch = newScratch(prepared)
+  const { days } = prepared.calendar
+  const [from, to] = [days[day]!.start, days[day + length - 1]!.end]
+  return Array.from({ length: WINTERS }, (_, k) => {
+    const { acKw, dcKw } = windowOf(prepared, sky, scratch, k, from, to)
+    return (acKw.reduce((a, b) => a + b, 0) + dcKw.reduce((a, b) => a + b, 0)) / 60
+  })
+}
+
+function chosen(prepared: Prepared, day: number, length: number, winters: number): number {
+  const sky = typicalOf(prepared, prepared.house.seed, WINTERS)
+  return dullYears(prepared, sky, [day, day + 1], length, winters)[0]!.year
+}
+
+describe('the winter that is lived', () => {
+  // Ranked by hourly light on the planes, checked by the minute's power of the arrays, which also
+  // knows cell temperature, glass and clipping: a few ranks of 200 apart.
+  it.each([
+    ['the croft in January', croft, 14, 1, 10, 20],
+    ['the croft in January', croft, 14, 3, 10, 20],
+    ['the croft in December', croft, 340, 2, 20, 10],
+    ['the surgery in July', surgery, 195, 1, 10, 20],
+    ['the surgery in July', surgery, 195, 7, 4, 50],
+  ] as const)(
+    '%s: of 200 yields its own lies at the stated rank',
+    (_, prepared, day, length, winters, rank) => {
+      const all = yields(prepared, day, length)
+      const own = all[chosen(prepared, day, length, winters)]!
+      const lower = all.filter((kwh) => kwh < own).length + 1
+      expect(Math.abs(lower - rank)).toBeLessThanOrEqual(4)
+    },
+  )
+
+  it('is darker for a longer return period', () => {
+    const all = yields(croft, 20, 1)
+    const by = [2, 5, 10, 20, 100].map((winters) => all[chosen(croft, 20, 1, winters)]!)
+    expect(by).toEqual([...by].sort((a, b) => b - a))
+  })
+
+  it('brings less than the middle winter by far: a third to a sixth over one day', () => {
+    const all = yields(croft, 14, 1)
+    const middle = [...all].sort((a, b) => a - b)[WINTERS / 2]!
+    const ratio = all[chosen(croft, 14, 1, 10)]! / middle
+    expect(ratio).toBeGreaterThan(1 / 6)
+    expect(ratio).toBeLessThan(0.5)
+  })
+})
+
+describe('the days of the cut', () => {
+  it.each([
+    [1, 1],
+    [24, 1],
+    [24.5, 2],
+    [72, 3],
+  ])('%d h are %d days', (hours, days) => {
+    expect(daysOfCut(hours)).toBe(days)
+  })
+
+  it('begin with the first noon: from noon on a start looks at tomorrow', () => {
+    const year = (prepared: Prepared, minute: number): number =>
+      dullYearOf(prepared, minute, 24, 10, prepared.house.seed).year
+    const { start } = croft.calendar.days[14]!
+    expect(year(croft, start + 719)).toBe(chosen(croft, 14, 1, 10))
+    expect(year(croft, start + 720)).toBe(chosen(croft, 15, 1, 10))
+    expect(year(croft, start + 1439)).toBe(chosen(croft, 15, 1, 10))
+    const july = surgery.calendar.days[195]!
+    expect(year(surgery, july.start + 719)).toBe(chosen(surgery, 195, 1, 10))
+    expect(year(surgery, july.start + 720)).toBe(chosen(surgery, 196, 1, 10))
+  })
+
+  it('go on over New Year in the next winter', () => {
+    const last = croft.calendar.days.length - 1
+    const years = typicalOf(croft, croft.house.seed, WINTERS)
+    for (const length of [1, 3]) {
+      const [found] = dullYears(croft, years, [last, last + 1], length, 10)
+      expect(found!.year).toBeGreaterThanOrEqual(0)
+      expect(found!.year).toBeLessThan(WINTERS)
+    }
+  })
+})
