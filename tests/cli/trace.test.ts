@@ -14,7 +14,7 @@ const TRACE_HEADER =
   'solar_available_kw,solar_used_kw,generator_kw,charge_kw,discharge_kw,battery_kw,grid_kw,' +
   'loss_kw,start_stored_kwh,stored_kwh,fuel_l,state'
 
-describe('trace --csv', () => {
+describe.concurrent('trace --csv', () => {
   it.each([
     ['croft', '2025-01-14T07:00Z'],
     ['surgery', '2025-07-10T00:00Z'],
@@ -63,7 +63,7 @@ describe('trace --csv', () => {
   })
 })
 
-describe('a cut across a clock change', () => {
+describe.concurrent('a cut across a clock change', () => {
   const lamp = SMALL_HOUSE.replace(
     'w: 390 }',
     'w: 390 }\n  - { name: lamp, tier: comfort, w: 100, at: ["06:00-07:00"] }',
@@ -100,7 +100,7 @@ describe('a cut across a clock change', () => {
   })
 })
 
-describe('series --csv', () => {
+describe.concurrent('series --csv', () => {
   it('has the columns of the contract, the sun of mid-minute and a day of 23 hours', async () => {
     const { status, out } = await tideover(
       ...['series', small, '--from', '2025-03-30', '--to', '2025-03-30', '--csv', '-'],

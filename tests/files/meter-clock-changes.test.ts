@@ -2,7 +2,6 @@
 
 import { meterFromText } from '@tideover/files'
 import { expect, it } from 'vitest'
-import { refusal } from './problems.js'
 
 const HALF_HOURS = ['00:00', '00:30', '01:00', '01:30', '02:00', '02:30']
 const read = (day: string, clocks: readonly string[], header = 'time') => {

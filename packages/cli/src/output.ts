@@ -8,10 +8,6 @@ export function say(text: string): void {
   process.stdout.write(`${text}\n`)
 }
 
-export function warn(text: string): void {
-  process.stderr.write(`${text}\n`)
-}
-
 export function sayJson(value: unknown): void {
   say(JSON.stringify(value, null, 2))
 }

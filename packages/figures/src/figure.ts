@@ -8,7 +8,7 @@ export interface Trace {
 }
 
 export interface Layout {
-  readonly title?: { readonly text: string }
+  readonly title?: { readonly text: string; readonly [attribute: string]: unknown }
   readonly [attribute: string]: unknown
 }
 

@@ -1,3 +1,12 @@
-// Results of the simulator as figures.
+// Results of the simulator as figures, each with its numbers as rows of a table.
 
+export { type AutonomyFigureOptions, autonomyFigure } from './autonomy-figure.js'
+export { autonomyRows, type NamedCurve } from './autonomy-rows.js'
+export { type CutFigureOptions, cutFigure } from './cut-figure.js'
+export { type CutRowsOptions, cutRows } from './cut-rows.js'
 export { type Figure, figureJson, type Layout, type Trace } from './figure.js'
+export {
+  durationText,
+  hoursDown,
+  percentDown,
+} from './words.js'

@@ -31,7 +31,9 @@ async function unpack(packed: string): Promise<void> {
       if (place.dataset.drawn) continue
       place.dataset.drawn = 'yes'
       place.textContent = ''
-      const config = { responsive: true, displaylogo: false }
+      // A house is nobody else's business: no button sends it away.
+      const modeBarButtonsToRemove = ['sendChartToCloud']
+      const config = { responsive: true, displaylogo: false, modeBarButtonsToRemove }
       page.Plotly.newPlot(place, figure.data, { ...figure.layout }, config)
     }
   }

@@ -5,6 +5,10 @@ import { escapeHtml } from './html.js'
 
 const DEFAULTS = { digits: 2, mostRows: 60 }
 
+const NUMBER = ' style="text-align:right"'
+/** Names and times of rows stay in one line. */
+const FIRST = ' style="white-space:nowrap"'
+
 /** A danfo.js data frame, or anything with its columns and rows. */
 export interface FrameLike {
   readonly columns: readonly string[]
@@ -51,9 +55,9 @@ function laidOut(data: readonly Row[] | FrameLike): { columns: string[]; rows: u
 }
 
 function rowHtml(row: readonly unknown[], digits: number): string {
-  const cells = row.map((value) => {
-    const side = typeof value === 'number' ? ' style="text-align:right"' : ''
-    return `<td${side}>${escapeHtml(cellText(value, digits))}</td>`
+  const cells = row.map((value, column) => {
+    const style = typeof value === 'number' ? NUMBER : column === 0 ? FIRST : ''
+    return `<td${style}>${escapeHtml(cellText(value, digits))}</td>`
   })
   return `<tr>${cells.join('')}</tr>`
 }

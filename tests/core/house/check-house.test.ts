@@ -98,6 +98,7 @@ describe('fields that contradict each other', () => {
       { 'stack.modules': 3, 'stack.modulesMax': 2 },
       'at most stack.modulesMax, which is 2',
     ],
+    ['inverter.chargeKw', { 'inverter.chargeKw': 6 }, 'at most inverter.ratedKva, which is 5'],
     [
       'inverter.loadsBackAt',
       { 'inverter.loadsBackAt': 0.1 },

@@ -1,22 +1,14 @@
 // The answer as a tired person reads it: one sentence, four skies, what fails first, cautions.
 
-import type { RideAnswer, SkyFigures, SkyKind } from '@tideover/core'
+import {
+  monthName,
+  type RideAnswer,
+  type SkyFigures,
+  type SkyKind,
+  skyName,
+  skyWords,
+} from '@tideover/core'
 import { DateTime } from 'luxon'
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-]
 
 export interface RideShow {
   /** List the defaults used, and what was read. */
@@ -44,9 +36,9 @@ function headline(answer: RideAnswer): string {
   const target =
     answer.met === null ? '' : answer.met ? ' The target is met.' : ' The target is NOT met.'
   return wrap(
-    `${answer.house}, a cut of ${round(answer.cutHours)} h starting in ${MONTHS[answer.month - 1]}: ` +
+    `${answer.house}, a cut of ${round(answer.cutHours)} h starting in ${monthName(answer.month)}: ` +
       `it ${lasts}${worst}. ${share} of such cuts are ridden to the end, under ` +
-      `${skyWords(answer.promise, answer)}, ${startWords(answer)}, battery ${ageWords(answer)}.${target}`,
+      `${promiseWords(answer)}, ${startWords(answer)}, battery ${ageWords(answer)}.${target}`,
   )
 }
 
@@ -58,19 +50,11 @@ function sharePart(share: number): string {
   return hundred === 0 ? 'Fewer than 1 in 100' : `${hundred} in 100`
 }
 
-function skyWords(sky: SkyKind, answer: RideAnswer): string {
+function promiseWords(answer: RideAnswer): string {
+  const { dull } = answer.skies
   const days = Math.max(1, Math.ceil(answer.cutHours / 24))
-  const spell = days === 1 ? 'a day' : `${days} days`
-  if (sky === 'dull') {
-    const winters = answer.skies.dull?.winters ?? 10
-    return `a dull sky (${spell} as dark as 1 winter in ${winters} brings)`
-  }
-  return {
-    none: 'no sun at all',
-    typical: 'typical skies',
-    clear: 'a clear sky',
-    file: 'the weather file',
-  }[sky]
+  const isDull = answer.promise === 'dull' && dull?.winters !== undefined
+  return skyWords(answer.promise, isDull ? { winters: dull.winters, days } : null, answer.month)
 }
 
 function startWords(answer: RideAnswer): string {
@@ -87,17 +71,9 @@ function ageWords(answer: RideAnswer): string {
     : `aged to ${Math.round(answer.health * 100)} %, ${modules}`
 }
 
-const SKY_NAMES: Readonly<Record<SkyKind, string>> = {
-  dull: 'dull sky',
-  none: 'no sun',
-  typical: 'typical skies',
-  clear: 'clear sky',
-  file: 'weather file',
-}
-
 function skyTable(answer: RideAnswer): string[] {
   const rows = Object.entries(answer.skies).map(([kind, figures]) => [
-    SKY_NAMES[kind as SkyKind],
+    skyName(kind as SkyKind),
     figures.worstHours === null ? '-' : hoursText(figures.worstHours, figures),
     hoursText(figures.p05Hours, figures),
     hoursText(figures.medianHours, figures),

@@ -1,5 +1,6 @@
 // The rides of every start of a month, batch by batch, year by year.
 
+import { minutesOfHours } from '../axis/calendar.js'
 import {
   lostAfter,
   minutesWithout,
@@ -77,7 +78,7 @@ export function monthRidesOf(
   const wanted = wantedSum(loads)
   const tolerance = Math.max(...loads.map((load) => load.toleratesMinutes))
   const furthest = Math.max(...variants.map(({ horizon }) => horizon)) + tolerance
-  const within = Math.ceil(span.hours * 60)
+  const within = minutesOfHours(span.hours)
   const enough: Enough = { cutMinutes: within, lostAfter: lostAfter(loads) }
   const looks: Look[] = []
   const ridden = batches.map((batch, which) => {

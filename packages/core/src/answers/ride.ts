@@ -3,7 +3,7 @@
 // Every minute of the month is a start, in every year of the sky; each is followed past the cut
 // and past the month's end. The promise stands on the cautious side: dull sky, reserve, health.
 
-import { monthRange } from '../axis/calendar.js'
+import { minutesOfHours, monthRange } from '../axis/calendar.js'
 import { rideLoads } from '../cut/rides.js'
 import { inverterLossKw, type Plant } from '../equipment/plant.js'
 import { usedDefaults } from '../house/defaults.js'
@@ -121,7 +121,7 @@ function variantsOf(
   question: RideQuestion,
   kind: SkyKind,
 ): Record<string, Variant> {
-  const cut = Math.ceil(question.hours * 60)
+  const cut = minutesOfHours(question.hours)
   const horizon = Math.max(HORIZON_MINUTES, cut + BEYOND_MINUTES)
   const variants: Record<string, Variant> = {
     main: { equipped: equip(prepared, question), horizon },

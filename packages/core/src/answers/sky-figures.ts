@@ -1,6 +1,6 @@
 // A month's rides under one sky as the figures of an answer.
 
-import { isoUtc } from '../axis/calendar.js'
+import { isoUtc, minutesOfHours } from '../axis/calendar.js'
 import type { RideLoad } from '../cut/rides.js'
 import type { Prepared } from '../series/prepare.js'
 import { wilson95 } from './interval.js'
@@ -46,7 +46,7 @@ export function skyFigures(
   loads: readonly RideLoad[],
   options: { readonly hours: number; readonly winters: number },
 ): SkyFigures {
-  const cut = Math.ceil(options.hours * 60)
+  const cut = minutesOfHours(options.hours)
   const shareByPattern = sharesOf(prepared, month.batches, cut)
   const known = PATTERNS.filter((pattern) => shareByPattern[pattern] !== null)
   const headline = known.reduce((least, pattern) =>

@@ -1,6 +1,6 @@
 // One cut of a house, traced: the sky and year chosen as the other answers choose them.
 
-import { MINUTE_MS } from '../axis/calendar.js'
+import { MINUTE_MS, minutesOfHours } from '../axis/calendar.js'
 import { type EventLine, eventLines } from '../cut/event-lines.js'
 import { type Trace, trace } from '../cut/trace.js'
 import { InputError } from '../house/problem.js'
@@ -42,7 +42,7 @@ export interface CutStory {
 export function traceCut(prepared: Prepared, question: CutQuestion): CutStory {
   const { calendar, demand } = prepared
   const from = startMinute(prepared, question.startMs)
-  const minutes = Math.ceil(question.hours * 60)
+  const minutes = minutesOfHours(question.hours)
   const equipped = equip(prepared, question)
   const { house } = equipped
   const { sky, year } = skyAndYear(prepared, question, from)
@@ -52,7 +52,7 @@ export function traceCut(prepared: Prepared, question: CutQuestion): CutStory {
   const { capacityKwh } = equipped.rules
   return {
     trace: cut,
-    events: eventLines(cut, house, calendar, capacityKwh),
+    events: eventLines(cut, house, calendar, compiled),
     compiled,
     sky: question.sky ?? 'dull',
     syntheticYear: year,
@@ -91,18 +91,16 @@ function skyAndYear(
   question: CutQuestion,
   from: number,
 ): { sky: Sky; year: number } {
-  const { sky: kind = 'dull', syntheticYear, winters = 10, hours } = question
+  const { sky: kind = 'dull', syntheticYear: asked, winters = 10, hours, years = 30 } = question
   const seed = question.seed ?? prepared.house.seed
-  if (kind === 'dull') {
-    const dull = dullYearOf(prepared, from, hours, winters, seed)
-    return { sky: dull.sky, year: syntheticYear ?? dull.year }
-  }
-  const year = syntheticYear ?? 0
+  const dull = kind === 'dull' ? dullYearOf(prepared, from, hours, winters, seed) : null
+  const year = asked ?? dull?.year ?? 0
   const sky =
-    kind === 'typical'
-      ? typicalOf(prepared, seed, Math.max(question.years ?? 30, year + 1))
-      : plainSky(prepared, kind)
-  if (year >= sky.years) {
+    dull?.sky ??
+    (kind === 'typical'
+      ? typicalOf(prepared, seed, Math.max(years, year + 1))
+      : plainSky(prepared, kind as 'clear' | 'none' | 'file'))
+  if (!(Number.isInteger(year) && year >= 0 && year < sky.years)) {
     throw new InputError('synthetic-year', `a whole number 0..${sky.years - 1}`, year)
   }
   return { sky, year }

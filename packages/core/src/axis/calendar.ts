@@ -109,6 +109,11 @@ function wallClock(startMs: number, minute: number, offsetMinutes: number): numb
   return ((local % DAY_MINUTES) + DAY_MINUTES) % DAY_MINUTES
 }
 
+/** Whole minutes of a length in hours, a begun one counted: 1.1 h are 66 min. */
+export function minutesOfHours(hours: number): number {
+  return Math.ceil(hours * 60 - 1e-6)
+}
+
 /** First minute of a local month and one past its last, on the axis. @param month 1..12 */
 export function monthRange(calendar: Calendar, month: number): readonly [number, number] {
   const days = calendar.days.filter((day) => day.month === month)

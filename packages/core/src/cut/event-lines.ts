@@ -2,6 +2,8 @@
 
 import { type Calendar, localTime } from '../axis/calendar.js'
 import type { House } from '../house/house.js'
+import { NEVER } from '../island/columns.js'
+import type { Compiled } from '../island/compile.js'
 import { Event } from '../island/state.js'
 import type { Trace } from './trace.js'
 
@@ -18,26 +20,29 @@ export function eventLines(
   trace: Trace,
   house: House,
   calendar: Calendar,
-  capacityKwh: number,
+  compiled: Compiled,
 ): EventLine[] {
+  const { capacityKwh } = compiled.rules
   const lines: EventLine[] = []
   let tripping = false
   let full = false
   for (let i = 0; i < trace.n; i++) {
     const events = trace.events[i]!
     if (events === 0) continue
-    const says = [...sentences(events, trace, i, house, capacityKwh)]
+    const says = [...sentences(events, trace, i, house, calendar, compiled)]
     for (const { bit, text } of says) {
       if (bit === Event.solarTrips && tripping) continue
       if (bit === Event.full && full) continue
       if (bit === Event.solarTrips) tripping = true
       if (bit === Event.full) full = true
-      lines.push({ minute: i, local: localTime(calendar, trace.from + i), text })
+      // The last minute of a wait tells; the first one in is the next.
+      const minute = bit === Event.solarIn ? i + 1 : i
+      lines.push({ minute, local: localTime(calendar, trace.from + minute), text })
     }
     if (trace.solarUsedKw[i]! > 0) tripping = false
     if (!(trace.storedKwh[i]! >= capacityKwh * 0.95)) full = false
   }
-  return lines
+  return lines.sort((a, b) => a.minute - b.minute)
 }
 
 function* sentences(
@@ -45,22 +50,29 @@ function* sentences(
   trace: Trace,
   i: number,
   house: House,
-  capacityKwh: number,
+  calendar: Calendar,
+  compiled: Compiled,
 ): Generator<{ bit: number; text: string }> {
+  const { capacityKwh } = compiled.rules
   const charge = `${Math.round((100 * trace.startStoredKwh[i]!) / capacityKwh)} %`
-  const { inverter, comfort } = house
   const load = kw(trace.demandCriticalKw[i]! + trace.demandComfortKw[i]!)
   const texts: readonly (readonly [number, string])[] = [
     [Event.cutBegins, `The grid is gone. Charge ${charge}, load ${load}.${solarOut(house)}`],
     [Event.gridReturns, `The grid is back. Charge ${charge}.`],
-    [Event.comfortOff, `Comfort loads off: charge ${charge}, limit ${percent(comfort.dropBelow)}.`],
+    [
+      Event.comfortOff,
+      `Comfort loads off: charge ${charge}, limit ${dropLimit(trace.levels[i]!, compiled)}.`,
+    ],
     [Event.comfortOn, `Comfort loads on again: charge ${charge}.`],
-    [Event.solarIn, 'Solar has waited out its reconnection and is let in.'],
+    [Event.solarIn, 'The solar inverter has waited out its reconnection and is in.'],
     [Event.solarTrips, `Solar trips: it gives more than the island can take. ${surplus(trace, i)}`],
     [Event.solarHeldOut, `Solar goes out: charge ${charge}, nearly full.`],
     [Event.full, `Battery full: ${trace.storedKwh[i]!.toFixed(1)} kWh.`],
     [Event.overload, `Overload: ${load} and its starts are more than the inverter carries.`],
-    [Event.generatorCalled, `Generator wanted: charge ${charge}.${whoStarts(house)}`],
+    [
+      Event.generatorCalled,
+      `Generator wanted: charge ${charge}.${whoStarts(house, trace, i, calendar, compiled)}`,
+    ],
     [Event.generatorOn, `Generator runs. Fuel ${trace.fuelL[i]!.toFixed(1)} l.`],
     [
       Event.generatorOff,
@@ -71,10 +83,7 @@ function* sentences(
       `Load ${load} is more than the generator carries; comfort loads off.`,
     ],
     [Event.fuelOut, 'Generator stops: out of fuel.'],
-    [
-      Event.empty,
-      `Battery at its lower limit: charge ${charge}, limit ${percent(inverter.loadsOffAt)}.`,
-    ],
+    [Event.empty, `Battery at its lower limit: charge ${charge}, ${emptyLimit(i, compiled)}.`],
     [Event.goesDark, `Everything is off.${whatHelps(house)}`],
     [Event.loadsBack, `Critical loads are on again: charge ${charge}.`],
   ]
@@ -93,10 +102,34 @@ function surplus(trace: Trace, i: number): string {
   return `Sun ${kw(trace.solarAvailableKw[i]!)}, of which ${kw(over)} would have to be stored.`
 }
 
-function whoStarts(house: House): string {
+function whoStarts(
+  house: House,
+  trace: Trace,
+  i: number,
+  calendar: Calendar,
+  { columns }: Compiled,
+): string {
   if (house.generator?.start !== 'by hand') return ''
+  const at = columns.personAt[i]!
+  if (at === NEVER) return ' Nobody is there to start it.'
   const { person } = house
-  return ` Somebody is called: ${person?.minutes ?? 0} min, from ${person?.from} to ${person?.to}.`
+  return (
+    ` Somebody is called (${person?.minutes} min, ${person?.from} to ${person?.to}) and will have ` +
+    `pulled the cord at ${localTime(calendar, trace.from + at)}.`
+  )
+}
+
+/** The threshold that the level just reached lies below. */
+function dropLimit(level: number, { rules }: Compiled): string {
+  const step = rules.shed[level - 1]
+  return step === undefined ? '' : percent(step.dropBelowKwh / rules.capacityKwh)
+}
+
+function emptyLimit(i: number, { columns, rules }: Compiled): string {
+  const warm = rules.loadsOffKwh / rules.capacityKwh
+  const cold = columns.coldFloor[i]! / rules.capacityKwh
+  const limit = `limit ${percent(warm + cold)}`
+  return cold < 0.005 ? limit : `${limit} in the cold, ${percent(warm)} when warm`
 }
 
 function whatHelps(house: House): string {

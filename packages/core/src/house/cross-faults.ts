@@ -15,7 +15,7 @@ export function crossFaults(plain: unknown, known: ReadonlySet<string>): Problem
   }
   checkSky(house, add)
   checkStack(asGroup(house.stack), add)
-  checkThresholds(house, add)
+  checkInverter(house, add)
   checkArrays(asList(house.arrays), add)
   checkLoads(asList(house.loads), add)
   checkGenerator(house, add)
@@ -43,7 +43,7 @@ function checkStack(stack: Plain, add: Add): void {
   }
 }
 
-function checkThresholds(house: Plain, add: Add): void {
+function checkInverter(house: Plain, add: Add): void {
   const inverter = asGroup(house.inverter)
   const comfort = asGroup(house.comfort)
   const off = numberOr(inverter.loadsOffAt, DEFAULTS['inverter.loadsOffAt'].value)
@@ -52,6 +52,10 @@ function checkThresholds(house: Plain, add: Add): void {
   const returns = numberOr(comfort.returnAt, DEFAULTS['comfort.returnAt'].value)
   if (back <= off) add('inverter.loadsBackAt', `above inverter.loadsOffAt, which is ${off}`, back)
   if (drop < off) add('comfort.dropBelow', `at least inverter.loadsOffAt, which is ${off}`, drop)
+  const { ratedKva, chargeKw } = inverter
+  if (isNumber(ratedKva) && isNumber(chargeKw) && chargeKw > ratedKva) {
+    add('inverter.chargeKw', `at most inverter.ratedKva, which is ${ratedKva}`, chargeKw)
+  }
   if (returns <= drop) add('comfort.returnAt', `above comfort.dropBelow, which is ${drop}`, returns)
 }
 

@@ -112,7 +112,8 @@ export function settle(
   }
   const lossKw = inverterLossKw(plant, p) + standingKw
   const acSupply = loadKw - p
-  into.solarUsedKw = dcUsed + (source === 'solar' ? acSupply : source === 'grid' ? acKw : 0)
+  into.solarUsedKw =
+    dcUsed + (source === 'solar' ? Math.max(0, acSupply) : source === 'grid' ? acKw : 0)
   into.generatorKw = source === 'generator' ? acSupply : 0
   into.gridKw = source === 'grid' ? acSupply - acKw : 0
   into.lossKw = lossKw

@@ -33,12 +33,12 @@ export interface Calm {
   below: number
   delta: number
   litres: number
-  /** The mode afterwards, where timers or the sun changed it for all. */
-  next: Mode | null
+  /** Solar trips for all of them. */
+  trips: boolean
 }
 
 export function newCalm(): Calm {
-  return { above: 0, below: 0, delta: 0, litres: 0, next: null }
+  return { above: 0, below: 0, delta: 0, litres: 0, trips: false }
 }
 
 const leastRun = (rules: Rules): number => Math.max(1, rules.generator?.leastMinutes ?? 1)
@@ -69,14 +69,19 @@ function bandOf(stored: number, rules: Rules): number {
 const SOLAR_CODE = { in: 0, held: 1, waits: 2 } as const
 const GENERATOR_CODE = { off: 0, starting: 1, fresh: 2, settled: 3 } as const
 
-/**
- * A number for a mode: equal for equal modes that live in the same minute. Waits are shorter than
- * the rings they are counted in: 64 minutes, 1 day, 4 days.
- */
-export function modeKey(mode: Mode): number {
+/** A small number for all of a mode but the times its timers end: what its calm span hangs on. */
+export function timelessKey(mode: Mode): number {
   let key = (mode.level * 8 + mode.band) * 3 + SOLAR_CODE[mode.solar]
   key = (key * 4 + GENERATOR_CODE[mode.generator]) * 2 + (mode.dry ? 1 : 0)
-  key = key * 128 + (mode.solarUntil & 127)
+  return key * 2 + (mode.personAt < 0 ? 0 : 1)
+}
+
+/**
+ * A number for a mode: equal for equal modes that live in the same minute. Waits are shorter than
+ * the rings they are counted in: 128 minutes, 1 day, 5 days.
+ */
+export function modeKey(mode: Mode): number {
+  let key = timelessKey(mode) * 128 + (mode.solarUntil & 127)
   key = key * 2048 + (mode.generatorAt & 2047)
   return key * 16384 + (mode.personAt < 0 ? 8192 : mode.personAt & 8191)
 }
@@ -91,16 +96,40 @@ export function restore(state: State, mode: Mode, i: number, rules: Rules): void
   else state.generator = i - 1 - mode.generatorAt
 }
 
-/** The calm span of a mode in minute `i`; empty (above >= below) where there is none. */
+/** Whether a timer ends in minute `i` that only `step` knows how to end. */
+export function timerEnds(mode: Mode, i: number): boolean {
+  return (
+    (mode.generator === 'starting' && i >= mode.generatorAt) ||
+    (mode.personAt >= 0 && i >= mode.personAt)
+  )
+}
+
+/** The mode after minute `i`, where a wait or a least run ends in it or solar trips for all. */
+export function modeAfter(mode: Mode, i: number, trips: boolean, rules: Rules): Mode | null {
+  if (trips) return { ...mode, solar: 'waits', solarUntil: i + rules.solar!.waitMinutes }
+  const settles = mode.generator === 'fresh' && i - mode.generatorAt >= leastRun(rules)
+  const comesIn = mode.solar === 'waits' && mode.level !== rules.dark && i >= mode.solarUntil
+  if (!settles && !comesIn) return null
+  return {
+    ...mode,
+    ...(settles ? { generator: 'settled' as const, generatorAt: 0 } : {}),
+    ...(comesIn ? { solar: 'in' as const, solarUntil: 0 } : {}),
+  }
+}
+
+/**
+ * The calm span of a mode in minute `i`, as long as no timer of it ends; empty (above >= below)
+ * where there is none.
+ */
 export function calmSpan(into: Calm, mode: Mode, i: number, columns: Columns, rules: Rules): void {
   into.above = -1
   into.below = Number.POSITIVE_INFINITY
   into.delta = 0
   into.litres = 0
-  into.next = null
+  into.trips = false
   const stays =
     columns.gridUp[i] === 0 &&
-    generatorCalm(into, mode, i, rules) &&
+    generatorCalm(into, mode, rules) &&
     levelCalm(into, mode, i, columns, rules)
   if (!stays) {
     into.above = Number.POSITIVE_INFINITY
@@ -124,16 +153,10 @@ function isRunning(mode: Mode): boolean {
 }
 
 /** The generator's side: nothing is called, started or stopped. */
-function generatorCalm(into: Calm, mode: Mode, i: number, rules: Rules): boolean {
+function generatorCalm(into: Calm, mode: Mode, rules: Rules): boolean {
   if (rules.generator === null) return true
   const set: GeneratorRules = rules.generator
-  if (mode.generator === 'starting') return i < mode.generatorAt
-  if (mode.generator === 'fresh') {
-    if (i - mode.generatorAt >= leastRun(rules)) {
-      into.next = { ...mode, generator: 'settled', generatorAt: 0 }
-    }
-    return true
-  }
+  if (mode.generator === 'starting' || mode.generator === 'fresh') return true
   if (mode.generator === 'settled') {
     into.below = Math.min(into.below, set.stopKwh)
     return true
@@ -142,7 +165,7 @@ function generatorCalm(into: Calm, mode: Mode, i: number, rules: Rules): boolean
   const on = mode.level <= rules.lastLevel
   if (mode.personAt >= 0) {
     if (on) into.below = Math.min(into.below, set.startKwh + GRID_KWH)
-    return i < mode.personAt
+    return true
   }
   into.above = Math.max(into.above, set.startKwh)
   return on
@@ -164,7 +187,7 @@ function levelCalm(into: Calm, mode: Mode, i: number, columns: Columns, rules: R
   return (running ? columns.overGenerator : columns.overload)[level]![i] !== 1
 }
 
-/** The increment before charge limits; solar that all must let go leaves in `next`. */
+/** The increment before charge limits; says where solar trips for all. */
 function supply(
   into: Calm,
   mode: Mode,
@@ -177,10 +200,7 @@ function supply(
   if (isRunning(mode)) return columns.deltaGenerator[level]![i]!
   const out = columns.deltaOut[level]![i]!
   if (level === rules.dark || rules.solar === null) return out
-  if (mode.solar === 'waits') {
-    if (i >= mode.solarUntil) into.next = { ...mode, solar: 'in', solarUntil: 0 }
-    return out
-  }
+  if (mode.solar === 'waits') return out
   if (mode.solar === 'held') {
     into.above = Math.max(into.above, rules.solar.backKwh)
     return out
@@ -189,7 +209,7 @@ function supply(
     into.below = Math.min(into.below, rules.solar.offKwh)
     const forced = columns.forced[level]![i]!
     if (forced > limit) {
-      into.next = { ...mode, solar: 'waits', solarUntil: i + rules.solar.waitMinutes }
+      into.trips = true
       return out
     }
   }

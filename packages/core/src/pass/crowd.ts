@@ -3,7 +3,7 @@
 // Entries lie unsorted in buckets of 1/64 kWh by their base (stored less offset), which the
 // offset does not touch. Only the end buckets are looked at for thresholds.
 
-import type { Calm, Mode } from '../island/calm.js'
+import { type Calm, type Mode, modeKey, timelessKey } from '../island/calm.js'
 import type { Cohort } from './cohort.js'
 
 const BUCKETS_A_KWH = 64
@@ -21,11 +21,14 @@ export class Crowd {
   private readonly ring: (Cohort | null)[]
   private readonly mask: number
 
+  /** Set by `reuse` before anything else is done. */
+  mode!: Mode
+  key = 0
+  /** The key of the mode without its timers. */
+  timeless = 0
+
   /** @param capacityKwh  the span that entries can lie in */
-  constructor(
-    public mode: Mode,
-    capacityKwh: number,
-  ) {
+  constructor(capacityKwh: number) {
     const size = 2 ** Math.ceil(Math.log2(capacityKwh * BUCKETS_A_KWH + 4))
     this.ring = new Array<Cohort | null>(size).fill(null)
     this.mask = size - 1
@@ -33,10 +36,17 @@ export class Crowd {
 
   /** An empty crowd made ready for another mode. */
   reuse(mode: Mode): void {
-    this.mode = mode
+    this.become(mode)
     this.offset = 0
     this.burnt = 0
     this.leastFuel = Number.POSITIVE_INFINITY
+  }
+
+  /** Goes over to another mode with all its entries. */
+  become(mode: Mode): void {
+    this.mode = mode
+    this.key = modeKey(mode)
+    this.timeless = timelessKey(mode)
   }
 
   /** @param meets  whether an equal entry is worth looking for */

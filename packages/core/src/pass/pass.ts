@@ -6,7 +6,17 @@
 
 import { Spells } from '../cut/spells.js'
 import { isHopeless } from '../cut/starts.js'
-import { calmSpan, type Mode, modeKey, modeOf, newCalm, restore } from '../island/calm.js'
+import {
+  type Calm,
+  calmSpan,
+  type Mode,
+  modeAfter,
+  modeKey,
+  modeOf,
+  newCalm,
+  restore,
+  timerEnds,
+} from '../island/calm.js'
 import type { Columns } from '../island/columns.js'
 import type { Rules } from '../island/rules.js'
 import { newState, type State } from '../island/state.js'
@@ -62,7 +72,7 @@ class Sweep {
   private single: Cohort[] = []
   private loose: Cohort[] = []
   private readonly meetings = new Map<string, Cohort>()
-  private readonly calm = newCalm()
+  private readonly calms: ({ readonly calm: Calm; minute: number } | undefined)[] = []
   private readonly changed: { readonly crowd: Crowd; readonly next: Mode }[] = []
 
   constructor(
@@ -102,32 +112,47 @@ class Sweep {
 
   /** Moves each crowd as a whole; what is restless joins those that are stepped one by one. */
   private moveCrowds(i: number, moving: Cohort[]): void {
-    for (const [key, crowd] of this.crowds) {
-      calmSpan(this.calm, crowd.mode, i, this.columns, this.rules)
+    for (const crowd of this.crowds.values()) {
       const from = moving.length
-      crowd.takeRestless(this.calm, moving)
+      const calm = this.calmOf(crowd, i)
+      if (timerEnds(crowd.mode, i)) crowd.takeAll(moving)
+      else crowd.takeRestless(calm, moving)
       for (let at = from; at < moving.length; at++) {
         restore(moving[at]!.state, crowd.mode, i, this.rules)
       }
-      if (crowd.count === 0) {
-        this.crowds.delete(key)
-        this.spare.push(crowd)
-        continue
+      if (crowd.count === 0) this.retire(crowd)
+      else {
+        crowd.move(calm)
+        const next = modeAfter(crowd.mode, i, calm.trips, this.rules)
+        if (next !== null) this.changed.push({ crowd, next })
       }
-      crowd.move(this.calm)
-      if (this.calm.next === null) continue
-      this.crowds.delete(key)
-      this.changed.push({ crowd, next: this.calm.next })
     }
+    for (const { crowd } of this.changed) this.crowds.delete(crowd.key)
     for (const { crowd, next } of this.changed) this.changeMode(crowd, next)
     this.changed.length = 0
   }
 
+  /** The calm span of a crowd's mode, worked out once a minute for modes that differ in timers. */
+  private calmOf(crowd: Crowd, i: number): Calm {
+    const known = this.calms[crowd.timeless]
+    if (known?.minute === i) return known.calm
+    const calm = known?.calm ?? newCalm()
+    calmSpan(calm, crowd.mode, i, this.columns, this.rules)
+    if (known === undefined) this.calms[crowd.timeless] = { calm, minute: i }
+    else known.minute = i
+    return calm
+  }
+
+  private retire(crowd: Crowd): void {
+    this.crowds.delete(crowd.key)
+    this.spare.push(crowd)
+  }
+
   /** A crowd whose mode changed as a whole; where others are in that mode the smaller one joins. */
   private changeMode(crowd: Crowd, next: Mode): void {
-    const key = modeKey(next)
+    crowd.become(next)
+    const { key } = crowd
     const there = this.crowds.get(key)
-    crowd.mode = next
     if (there === undefined) {
       this.crowds.set(key, crowd)
       return
@@ -161,7 +186,7 @@ class Sweep {
       const key = modeKey(mode)
       let crowd = this.crowds.get(key)
       if (crowd === undefined) {
-        crowd = this.spare.pop() ?? new Crowd(mode, this.rules.capacityKwh)
+        crowd = this.spare.pop() ?? new Crowd(this.rules.capacityKwh)
         crowd.reuse(mode)
         this.crowds.set(key, crowd)
       }
@@ -201,12 +226,10 @@ class Sweep {
 
   private drop(gone: (cohort: Cohort) => boolean, among: (crowd: Crowd) => boolean): void {
     this.single = this.single.filter((cohort) => !gone(cohort))
-    for (const [key, crowd] of this.crowds) {
+    for (const crowd of this.crowds.values()) {
       if (!among(crowd)) continue
       crowd.drop(gone)
-      if (crowd.count > 0) continue
-      this.crowds.delete(key)
-      this.spare.push(crowd)
+      if (crowd.count === 0) this.retire(crowd)
     }
   }
 }

@@ -1,0 +1,72 @@
+// One look for all figures.
+//
+// Neighbouring areas differ in lightness, so that they stay apart in grey print and for people
+// who see few colours; what is bad is hatched besides.
+
+export const INK = '#1d2733'
+export const QUIET = '#5b6673'
+export const GRID = '#d9dee5'
+export const NIGHT = '#eceff4'
+export const BAD = '#8c1c13'
+export const SHONE = '#7d5a00'
+
+export const AREAS = {
+  sun: '#f3c24b',
+  generator: '#c4632d',
+  battery: '#1f4f82',
+  grid: '#7a8794',
+  critical: '#22343f',
+  comfort: '#7fa596',
+  intoBattery: '#9dbbdc',
+  losses: '#d5d3cd',
+} as const
+
+/** Lines of a figure that compares, the one that counts first. */
+export const LINES = [
+  { color: '#14365c', width: 4, dash: 'solid' },
+  { color: '#c4632d', width: 2.5, dash: 'solid' },
+  { color: '#4f7d6c', width: 2.5, dash: '8px,3px' },
+  { color: '#7a8794', width: 2.5, dash: '2px,3px' },
+] as const
+
+const FONT = { family: 'system-ui, "Segoe UI", Helvetica, Arial, sans-serif', size: 13, color: INK }
+
+/** Buttons that do nothing on axes that stay put, and the one that would send the house away. */
+const IDLE_BUTTONS = [
+  'sendChartToCloud',
+  'select2d',
+  'lasso2d',
+  'zoom2d',
+  'pan2d',
+  'zoomIn2d',
+  'zoomOut2d',
+  'autoScale2d',
+  'resetScale2d',
+]
+
+/** What every layout begins with. */
+export const BASE_LAYOUT = {
+  font: FONT,
+  paper_bgcolor: '#ffffff',
+  plot_bgcolor: 'rgba(0,0,0,0)',
+  showlegend: false,
+  autosize: true,
+  dragmode: false,
+  modebar: { remove: IDLE_BUTTONS },
+  hoverlabel: { font: { ...FONT, size: 12 } },
+} as const
+
+/** What every axis begins with. */
+export const BASE_AXIS = {
+  gridcolor: GRID,
+  zeroline: false,
+  linecolor: QUIET,
+  tickfont: { size: 12, color: QUIET },
+  fixedrange: true,
+  automargin: false,
+} as const
+
+/** Name and unit of an axis, smaller than plotly would write them. */
+export function axisTitle(text: string): Record<string, unknown> {
+  return { text, standoff: 8, font: { size: 12.5, color: QUIET } }
+}

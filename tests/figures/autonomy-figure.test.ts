@@ -1,0 +1,115 @@
+import { type AutonomyCurve, autonomyCurve, hoursTo } from '@tideover/core'
+import { autonomyFigure, autonomyRows, type NamedCurve, type Trace } from '@tideover/figures'
+import { describe, expect, it } from 'vitest'
+
+/** A curve of rides given in hours, followed for 48 h; those that last longer are cut there. */
+function curveOf(rideHours: readonly number[], last = 48): AutonomyCurve {
+  const horizon = 48 * 60
+  const minutes = Int32Array.from(rideHours, (h) => Math.min(horizon, h * 60))
+  const beyond = Uint8Array.from(rideHours, (h) => (h * 60 >= horizon ? 1 : 0))
+  return autonomyCurve([{ minutes, beyond }], hoursTo(last), horizon)
+}
+
+// Of 1000 starts 999, and of three starts two, last a day: shares that must not be rounded up.
+const CURVES: NamedCurve[] = [
+  { name: 'dull sky', curve: curveOf([10, 24, 30]) },
+  { name: 'typical skies', curve: curveOf(Array.from({ length: 1000 }, (_, i) => (i ? 40 : 5))) },
+]
+
+interface Drawn extends Trace {
+  x: ArrayLike<number>
+  y: ArrayLike<number>
+}
+interface Words {
+  text: string
+  x: number
+  y: number
+}
+
+describe('the figure of autonomy curves', () => {
+  const { data, layout } = autonomyFigure(CURVES, { title: 'Croft', atHours: 24 })
+  const [dull] = data as Drawn[]
+  const words = layout.annotations as Words[]
+
+  it('has the share of cuts against the hours since the cut began, with their units', () => {
+    const { xaxis, yaxis } = layout as { xaxis: { title: Words }; yaxis: { title: Words } }
+    expect(xaxis.title.text).toBe('time since the power cut began [h]')
+    expect(yaxis.title.text).toBe('still on [% of cuts]')
+    const at = (h: number) => dull!.y[Array.from(dull!.x).indexOf(h)]
+    expect([at(0), at(10), at(10.25), at(24), at(24.25), at(30.25)]).toEqual([
+      100, 100, 66.67, 66.67, 33.33, 0,
+    ])
+  })
+
+  it('never shows more between two hours than at the later one', () => {
+    for (const one of data) expect(one.line).toMatchObject({ shape: 'vh' })
+  })
+
+  it('writes the shares at the length of cut asked about, rounded down', () => {
+    const box = words.find(({ text }) => text.startsWith('cuts of 24 h'))
+    const rows = box?.text.split('<br>').map((row) => row.replaceAll(/<[^>]*>/g, ''))
+    expect(rows).toEqual(['cuts of 24 h it lasts:', '66 % dull sky', '99 % typical skies'])
+  })
+
+  it('writes none where no length is asked about', () => {
+    const plain = autonomyFigure(CURVES).layout.annotations as Words[]
+    expect(plain.map(({ text }) => text)).toEqual(['<b>dull sky</b>', '<b>typical skies</b>'])
+  })
+
+  it('has its names beside their lines and inside the axes, instead of a legend', () => {
+    expect(layout.showlegend).toBe(false)
+    for (const { x, y } of words) {
+      expect(x).toBeGreaterThanOrEqual(0)
+      expect(x).toBeLessThan(48)
+      expect(y).toBeGreaterThan(0)
+      expect(y).toBeLessThanOrEqual(103)
+    }
+    // The middle of a label, its letters some 7 px wide in a plot of a phone, 318 by 270 px.
+    const nearest = ({ text, x, y }: Words) => {
+      const letters = text.replaceAll(/<[^>]*>/g, '').length
+      const [middleX, middleY] = [(x * 318) / 48 + 3.5 * letters, (y * 270) / 103 - 8]
+      const gaps = (data as Drawn[]).map((one) =>
+        Math.min(
+          ...Array.from(one.x, (h, i) =>
+            Math.hypot((h * 318) / 48 - middleX, (one.y[i]! * 270) / 103 - middleY),
+          ),
+        ),
+      )
+      return (data as Drawn[])[gaps.indexOf(Math.min(...gaps))]!.name
+    }
+    for (const label of words.filter(({ text }) => text.startsWith('<b>'))) {
+      expect(`<b>${nearest(label)}</b>`).toBe(label.text)
+    }
+  })
+
+  it('leaves a gap where the share is not known', () => {
+    const open = { name: 'long', curve: curveOf([10, 60], 60) }
+    const [long] = autonomyFigure([open], { atHours: 60 }).data as Drawn[]
+    expect(long!.y[4 * 48]).toBe(50)
+    expect(long!.y[4 * 48 + 1]).toBeNaN()
+  })
+})
+
+describe('the numbers of autonomy curves', () => {
+  it('are a row a length of cut, rounded down', () => {
+    expect(autonomyRows(CURVES, [6, 24, 36])).toEqual([
+      { 'after [h]': 6, 'dull sky [%]': 100, 'typical skies [%]': 99 },
+      { 'after [h]': 24, 'dull sky [%]': 66, 'typical skies [%]': 99 },
+      { 'after [h]': 36, 'dull sky [%]': 0, 'typical skies [%]': 99 },
+    ])
+  })
+
+  it('are missing where the share is not known, and leave out hours that are not told', () => {
+    const open = [{ name: 'long', curve: curveOf([10, 60], 60) }]
+    expect(autonomyRows(open, [48, 60, 72])).toEqual([
+      { 'after [h]': 48, 'long [%]': 50 },
+      { 'after [h]': 60, 'long [%]': null },
+    ])
+  })
+
+  it('stay whole where a share is a rounded fraction', () => {
+    // 0.29 * 100 is 28.999… in doubles.
+    const curve = curveOf(Array.from({ length: 100 }, (_, i) => (i < 29 ? 20 : 1)))
+    expect(autonomyRows([{ name: 'a', curve }], [12])).toEqual([{ 'after [h]': 12, 'a [%]': 29 }])
+  })
+})
