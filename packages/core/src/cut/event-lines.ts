@@ -15,34 +15,61 @@ export interface EventLine {
   readonly text: string
 }
 
-/** Lines in order of time; solar that trips again and again is told once for each run of tries. */
+/** Solar that has not tripped for so long stays in. [min] */
+const CALM_MINUTES = 30
+
+/**
+ * Lines in order of time.
+ *
+ * Solar that trips again and again is told once with its reason, and once more when it stays in
+ * or the log ends, with how often it tried.
+ */
 export function eventLines(
   trace: Trace,
   house: House,
   calendar: Calendar,
   compiled: Compiled,
 ): EventLine[] {
-  const { capacityKwh } = compiled.rules
   const lines: EventLine[] = []
-  let tripping = false
+  const tell = (minute: number, text: string): void => {
+    lines.push({ minute, local: localTime(calendar, trace.from + minute), text })
+  }
+  let run = null as TripRun | null
   let full = false
   for (let i = 0; i < trace.n; i++) {
+    if (run !== null && i - run.last > CALM_MINUTES) {
+      if (run.count > 1) tell(i, `Solar stays in again. ${tripText(run, trace, calendar)}`)
+      run = null
+    }
+    if (!(trace.storedKwh[i]! >= compiled.rules.capacityKwh * 0.95)) full = false
     const events = trace.events[i]!
     if (events === 0) continue
-    const says = [...sentences(events, trace, i, house, calendar, compiled)]
-    for (const { bit, text } of says) {
-      if (bit === Event.solarTrips && tripping) continue
-      if (bit === Event.full && full) continue
-      if (bit === Event.solarTrips) tripping = true
+    for (const { bit, text } of sentences(events, trace, i, house, calendar, compiled)) {
+      if (bit === Event.solarTrips) {
+        if (run === null) tell(i, text)
+        run = { from: run?.from ?? i, last: i, count: (run?.count ?? 0) + 1 }
+      } else if (bit === Event.solarIn) {
+        // The last minute of a wait tells; the first one in is the next.
+        if (run === null) tell(i + 1, text)
+      } else if (bit !== Event.full || !full) tell(i, text)
       if (bit === Event.full) full = true
-      // The last minute of a wait tells; the first one in is the next.
-      const minute = bit === Event.solarIn ? i + 1 : i
-      lines.push({ minute, local: localTime(calendar, trace.from + minute), text })
+      if (bit === Event.solarHeldOut) run = null
     }
-    if (trace.solarUsedKw[i]! > 0) tripping = false
-    if (!(trace.storedKwh[i]! >= capacityKwh * 0.95)) full = false
   }
+  if (run !== null && run.count > 1) tell(trace.n - 1, tripText(run, trace, calendar))
   return lines.sort((a, b) => a.minute - b.minute)
+}
+
+/** Trips of the solar inverter that follow each other closely. */
+interface TripRun {
+  readonly from: number
+  readonly last: number
+  readonly count: number
+}
+
+function tripText(run: TripRun, trace: Trace, calendar: Calendar): string {
+  const clock = (i: number): string => localTime(calendar, trace.from + i).slice(-5)
+  return `It tripped ${run.count} times from ${clock(run.from)} to ${clock(run.last)}.`
 }
 
 function* sentences(
