@@ -1,9 +1,9 @@
 // Rides by hand. The form is that of the stand-alone sizing standards (IEEE 1562, IEC 62124):
 // energy that may be used over the need.
 
-import { Event, onGrid } from '@tideover/core'
+import { Event, onGrid, placeTemperature } from '@tideover/core'
 import { describe, expect, it } from 'vitest'
-import { firstWithout, liveHouse, minutesOf, solar } from '../plain-house.js'
+import { DC_ARRAY, firstWithout, liveHouse, minutesOf, solar } from '../plain-house.js'
 
 describe('a constant load without sun', () => {
   it('4 kWh above 10 % at 0.45 kW in all: 8 h 53 min and 20 s, so the minute 534 is dark', () => {
@@ -63,6 +63,22 @@ describe('shed thresholds', () => {
     expect(t.servedComfortKw[40]).toBeCloseTo(0.6, 12)
     expect(t.states[200]).toBe('island, critical only')
   })
+
+  it('and return as far above as the first does: 45 and 60 %', () => {
+    const t = liveHouse(
+      { arrays: [DC_ARRAY] },
+      { minutes: 600, critical: 0.39, comfort: [0.2, 0.2], dc: (i) => (i >= 60 ? 3 : 0) },
+      0.24,
+    )
+    const back = (level: number): number => {
+      const at = t.levels.findIndex((now, i) => i > 60 && now === level)
+      return t.startStoredKwh[at]!
+    }
+    expect(back(1)).toBeGreaterThanOrEqual(4.5)
+    expect(back(1)).toBeLessThan(4.55)
+    expect(back(0)).toBeGreaterThanOrEqual(6)
+    expect(back(0)).toBeLessThan(6.05)
+  })
 })
 
 describe('charge limits under a square sun', () => {
@@ -110,6 +126,22 @@ describe('charge limits under a square sun', () => {
 })
 
 describe('cold and heat', () => {
+  const STACK = {
+    module: { usableKwh: 10, chargeKw: 9, dischargeKw: 5 },
+    modules: 1,
+    health: 1,
+    electronicsW: 10,
+    selfDischargePerMonth: 0,
+  }
+
+  /** What the stack gains in an hour at a temperature under 12 kW of DC-coupled sun. [kWh] */
+  function gain(placeC: number, heaterW = 0): number {
+    const stack = { ...STACK, heaterW }
+    const given = { minutes: 20, critical: 0.39, dc: 12, placeC }
+    const t = liveHouse({ arrays: [DC_ARRAY], stack }, given, 0.5)
+    return (t.storedKwh[19]! - t.storedKwh[9]!) * 6
+  }
+
   it('at 0 °C a tenth of the capacity is out of reach: 20 % ends the ride, stored energy stays', () => {
     // 5 to 2 kWh at 0.45 kW: 400 minutes.
     const t = liveHouse({}, { minutes: 600, critical: 0.39, placeC: 0 }, 0.5)
@@ -117,17 +149,66 @@ describe('cold and heat', () => {
     expect(t.storedKwh[399]).toBeCloseTo(2, 8)
   })
 
-  it('below 0 °C nothing is charged and discharging goes on; at 3 °C 0.1 and at 7 °C 0.2 of capacity an hour', () => {
-    const gain = (placeC: number): number => {
-      const arrays = [solar('throttles', 60)]
-      const t = liveHouse({ arrays }, { minutes: 20, critical: 0.39, ac: 4, placeC }, 0.5)
-      return (t.storedKwh[19]! - t.storedKwh[9]!) * 6
-    }
-    expect(gain(-0.1)).toBe(0)
-    expect(gain(3)).toBeCloseTo(1, 8)
-    expect(gain(7)).toBeCloseTo(2, 8)
-    expect(gain(25)).toBeCloseTo(2, 8)
-    expect(gain(50)).toBeCloseTo(2, 8)
-    expect(gain(55)).toBe(0)
+  it('and the loads come back at 30 %, not at 20', () => {
+    // Dark at 2 kWh; 0.1 of capacity an hour, the limit of 3 °C, brings it to 2.88 kWh.
+    const t = liveHouse(
+      { arrays: [DC_ARRAY] },
+      { minutes: 600, critical: 0.39, dc: (i) => (i >= 100 ? 3 : 0), placeC: 3 },
+      0.2,
+    )
+    const back = t.servedCriticalKw.findIndex((kw, i) => i > 100 && kw > 0)
+    // A share of 0.1 x (25 - 3) / 25 = 0.088 is out of reach.
+    expect(t.startStoredKwh[back]).toBeGreaterThanOrEqual(2.88)
+    expect(t.startStoredKwh[back - 1]).toBeLessThan(2.88)
+  })
+
+  it.each([
+    [-0.1, 0],
+    [0, 1],
+    [4.9, 1],
+    [5, 2],
+    [9.9, 2],
+    [12.5, 3.5],
+    [15, 9],
+    [25, 9],
+    [45, 9],
+    [50, 2.5],
+    [54, 0.5],
+    [55, 0],
+  ])('at %d °C a stack of 10 kWh takes at most %d kWh an hour', (placeC, kwh) => {
+    expect(gain(placeC)).toBeCloseTo(kwh, 7)
+  })
+
+  it('a heater holds 5 °C: charge and reach are those of 5 °C, and it draws below that only', () => {
+    expect(gain(-10, 40)).toBeCloseTo(2, 7)
+    const stack = { ...STACK, heaterW: 40 }
+    const draw = (placeC: number): number =>
+      liveHouse({ stack }, { minutes: 1, critical: 0.39, placeC }, 0.5).lossKw[0]!
+    expect(draw(4.9)).toBeCloseTo(0.1, 12)
+    expect(draw(5)).toBeCloseTo(0.06, 12)
+    // 0.08 out of reach at 5 °C: 5 to 1.8 kWh at 0.49 kW, 391.8 minutes.
+    expect(
+      firstWithout(liveHouse({ stack }, { minutes: 600, critical: 0.39, placeC: -10 }, 0.5)),
+    ).toBe(392)
+  })
+
+  it('an array that trips is out in the cold where it forces more than the cold allows', () => {
+    // 0.55 kW to spare: more than nothing and less than 1 kW.
+    const used = (placeC: number): number =>
+      liveHouse(
+        { arrays: [solar('trips', 60)] },
+        { minutes: 20, critical: 0.39, ac: 1, placeC },
+        0.5,
+      ).solarUsedKw.reduce((sum, kw) => sum + kw, 0)
+    expect(used(-5)).toBe(0)
+    expect(used(3)).toBeCloseTo(19, 8)
+  })
+
+  it('the place follows the air with its lag: a shed is 63 % of the way after 8 hours', () => {
+    // First day at 10 °C, then at 0 °C: 10 · exp(-h / lag).
+    const air = Float64Array.from({ length: 240 }, (_, hour) => (hour < 24 ? 10 : 0))
+    expect(placeTemperature(air, 'shed')[24 + 7]).toBeCloseTo(10 * Math.exp(-1), 9)
+    expect(placeTemperature(air, 'attached garage')[24 + 23]).toBeCloseTo(10 * Math.exp(-1), 9)
+    expect(Math.min(...placeTemperature(air, 'house'))).toBe(15)
   })
 })

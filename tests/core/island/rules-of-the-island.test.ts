@@ -1,6 +1,6 @@
 // The rules of the island, one scene each. Small houses of 10 kWh, losses of 60 W in all.
 
-import { clockMinute, Event } from '@tideover/core'
+import { clockMinute, Event, generatorLitresPerHour } from '@tideover/core'
 import { describe, expect, it } from 'vitest'
 import { DC_ARRAY, firstWithout, liveHouse, minutesOf, solar } from '../plain-house.js'
 
@@ -63,6 +63,15 @@ describe('AC-coupled solar at the start of a cut', () => {
     // 2 kW into the stack, 60 W of losses, 0.39 kW of load, 4 kW of sun.
     expect(t.gridKw[10]).toBeCloseTo(2 + 0.06 + 0.39 - 4, 8)
     expect(t.gridKw[599]).toBeCloseTo(0.06 + 0.39 - 4, 8)
+  })
+})
+
+describe('the main fuse', () => {
+  it('leaves to the stack what the load has not taken: 10 A are 2.3 kW', () => {
+    const gateway = { mainFuseA: 10 }
+    const t = liveHouse({ gateway }, { minutes: 10, critical: 1.3, gridUp: () => true }, 0.5)
+    expect(t.gridKw[5]).toBeCloseTo(2.3, 8)
+    expect(t.batteryKw[5]).toBeCloseTo(-(1 - 0.06), 8)
   })
 })
 
@@ -258,6 +267,20 @@ describe('overload', () => {
     expect(t.servedCriticalKw[day + 1]).toBeCloseTo(0.39, 12)
   })
 
+  it('a minute that held gives the retries back, a return of the grid too', () => {
+    // Three minutes of overload, each hour again: the fourth trip never comes.
+    const heavy = (i: number): number => (i % 60 < 3 && i >= 60 && i < 240 ? 6 : 0.39)
+    const t = liveHouse({}, { minutes: 720, critical: heavy }, 1)
+    expect(minutesOf(t, Event.overload)).toEqual([60, 61, 62, 120, 121, 122, 180, 181, 182])
+    expect(t.servedCriticalKw[183]).toBeCloseTo(0.39, 12)
+    // Three tries used when the grid comes; after it another three, at once.
+    const gridUp = (i: number): boolean => i === 63
+    const long = (i: number): number => (i >= 60 && i < 67 ? 6 : 0.39)
+    const again = liveHouse({}, { minutes: 720, critical: long, gridUp }, 1)
+    expect(minutesOf(again, Event.overload)).toEqual([60, 61, 62, 64, 65, 66])
+    expect(again.servedCriticalKw[67]).toBeCloseTo(0.39, 12)
+  })
+
   it('with nobody there it stays dark', () => {
     const heavy = (i: number): number => (i >= day && i < day + 20 ? 6 : 0.39)
     const t = liveHouse({}, { minutes: 1440, critical: heavy }, 1)
@@ -352,6 +375,48 @@ describe('a generator', () => {
     expect(firstWithout(t)).toBe(Math.ceil(1.6 / (0.45 / 60)))
     expect(t.servedCriticalKw[at('07:32')]).toBe(0)
     expect(t.servedCriticalKw[at('07:33')]).toBeCloseTo(0.39, 12)
+  })
+
+  it('by hand: the call is forgotten once the sun has lifted the charge, and made anew', () => {
+    const generator = { ...GENERATOR, start: 'by hand', startAt: 0.25 }
+    // Below 25 % at 08:00; DC-coupled sun for 20 minutes; below again later.
+    const t = liveHouse(
+      { generator, person: PERSON, arrays: [DC_ARRAY] },
+      {
+        minutes: 1440,
+        critical: 0.39,
+        dc: (i) => (i >= at('08:05') && i < at('08:25') ? 2 : 0),
+      },
+      (2.5 + 8 * 0.45) / 10,
+    )
+    const calls = minutesOf(t, Event.generatorCalled)
+    expect(calls[0]).toBe(at('08:00'))
+    expect(calls).toHaveLength(2)
+    expect(minutesOf(t, Event.generatorOn)[0]).toBe(calls[1]! + 33)
+  })
+
+  it('is wanted by an island that is dark, whatever its charge', () => {
+    const heavy = (i: number): number => (i >= 60 && i < 64 ? 6 : 0.39)
+    const t = liveHouse({ generator: GENERATOR }, { minutes: 720, critical: heavy }, 1)
+    expect(t.states[60]).toBe('off, overload')
+    expect(minutesOf(t, Event.generatorCalled)[0]).toBe(61)
+    const [on] = minutesOf(t, Event.generatorOn)
+    expect(on).toBe(64)
+    expect(t.servedCriticalKw[on!]).toBeCloseTo(0.39, 12)
+  })
+
+  it('burns by straight lines between no, half and full load', () => {
+    const set = { ratedKw: 4, litresPerHour: { none: 0.6, half: 1, full: 1.8 } }
+    for (const [kw, litres] of [
+      [0, 0.6],
+      [1, 0.8],
+      [2, 1],
+      [2.2, 1.08],
+      [3, 1.4],
+      [4, 1.8],
+    ] as const) {
+      expect(generatorLitresPerHour(set, kw)).toBeCloseTo(litres, 12)
+    }
   })
 
   it('out of fuel it stops, and is not wanted again', () => {

@@ -219,6 +219,43 @@ describe('the law of days', () => {
   })
 })
 
+describe('hours', () => {
+  // V. A. Graham and K. G. T. Hollands, Solar Energy 44, 333-341 (1990), abstract: 0.54 +- 0.14
+  // from one hour to the next. The day's level drops out of differences: with r the memory,
+  // var(x[h+2] - x[h]) / var(x[h+1] - x[h]) = 1 + r.
+  it('scatter about their day with a memory of 0.54', () => {
+    const { sky, calendar } = PLACES.croft
+    const hours = newDayHours()
+    let [one, two, n] = [0, 0, 0]
+    for (let k = 0; k < 20; k++) {
+      for (const d of daysOf(calendar, 6)) {
+        sky.fillHours(k, d, hours)
+        const logit = (h: number): number => Math.log(hours.clear[h]!.ghi / hours.ghi[h]! - 1)
+        for (let h = 8; h < 15; h++) {
+          one += (logit(h + 1) - logit(h)) ** 2
+          two += (logit(h + 2) - logit(h)) ** 2
+          n++
+        }
+      }
+    }
+    expect(Math.abs(two / one - 1 - 0.54)).toBeLessThan(0.14)
+    // The scatter asked for is 0.9 in the logit.
+    expect(Math.abs(Math.sqrt(one / n / 2 / (1 - 0.54)) - 0.9)).toBeLessThan(0.1)
+  })
+
+  it('need no more beam than the clear sky has: what is over is diffuse', () => {
+    const { sky } = PLACES.croft
+    const hours = newDayHours()
+    for (let d = 0; d < 365; d++) {
+      sky.fillHours(3, d, hours)
+      for (let h = 0; h < hours.count; h++) {
+        const beam = hours.ghi[h]! - hours.dhi[h]!
+        if (!(beam >= -1e-9 && beam <= hours.clear[h]!.beam + 1e-9)) throw new Error(`day ${d}`)
+      }
+    }
+  })
+})
+
 describe('minutes', () => {
   const { sun, sky, calendar } = PLACES.croft
   const n = calendar.n
@@ -297,6 +334,21 @@ describe('the air', () => {
     }
     for (let m = 0; m < 12; m++)
       expect(Math.abs(sums[m]! / counts[m]! - airC[m]!)).toBeLessThan(0.5)
+  })
+
+  it('is warmest at 15 h by the clock on the wall', () => {
+    const { sky, calendar } = PLACES.croft
+    const byHour = new Float64Array(24)
+    for (let k = 0; k < 20; k++) {
+      const air = sky.airC(k)
+      for (const d of daysOf(calendar, 7)) {
+        const { start } = calendar.days[d]!
+        for (let h = 0; h < 24; h++) byHour[h]! += air[Math.floor(start / 60) + h]!
+      }
+    }
+    // The hours from 14 to 15 and from 15 to 16 are equally warm.
+    expect([14, 15]).toContain(byHour.indexOf(Math.max(...byHour)))
+    expect([2, 3]).toContain(byHour.indexOf(Math.min(...byHour)))
   })
 
   it('freezes a shed on the croft in some winters, never the house', () => {

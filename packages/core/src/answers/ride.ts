@@ -58,10 +58,10 @@ export interface RideAnswer {
 }
 
 /** How far each start is followed at least. [min] */
-export const HORIZON_MINUTES = 3 * 1440
+export const HORIZON_MINUTES = 2 * 1440
 
 /** How far past the end of a long cut each start is followed. [min] */
-const BEYOND_MINUTES = 2 * 1440
+const BEYOND_MINUTES = 1440
 
 /**
  * @param plain  the house as it was read, to tell which defaults it leans on; without it the

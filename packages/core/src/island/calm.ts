@@ -66,24 +66,30 @@ function bandOf(stored: number, rules: Rules): number {
   return band
 }
 
-const SOLAR_CODE = { in: 0, held: 1, waits: 2 } as const
-const GENERATOR_CODE = { off: 0, starting: 1, fresh: 2, settled: 3 } as const
-
-/** A small number for all of a mode but the times its timers end: what its calm span hangs on. */
-export function timelessKey(mode: Mode): number {
-  let key = (mode.level * 8 + mode.band) * 3 + SOLAR_CODE[mode.solar]
-  key = (key * 4 + GENERATOR_CODE[mode.generator]) * 2 + (mode.dry ? 1 : 0)
-  return key * 2 + (mode.personAt < 0 ? 0 : 1)
+/**
+ * A number for the mode of a state after minute `i`, -1 where it has none; equal for equal modes
+ * that live in the same minute. Nothing is allocated.
+ *
+ * Waits are shorter than the rings they are counted in: 128 minutes, 1 day, 5 days.
+ */
+export function modeKey(state: State, i: number, rules: Rules): number {
+  if (state.grid || state.retries !== 0 || state.retryAt >= 0) return -1
+  const { generator: g, solar } = state
+  const settled = g >= leastRun(rules)
+  const solarCode = solar === 0 ? 0 : solar < 0 ? 1 : 2
+  const generatorCode = g === 0 ? 0 : g < 0 ? 1 : settled ? 3 : 2
+  const dry = rules.generator !== null && !(state.fuelL > 0)
+  let key = (state.level * 8 + bandOf(state.stored, rules)) * 3 + solarCode
+  key = (key * 4 + generatorCode) * 2 + (dry ? 1 : 0)
+  key = key * 2 + (state.personAt < 0 ? 0 : 1)
+  key = key * 128 + (solar > 0 ? (i + solar) & 127 : 0)
+  key = key * 2048 + (g === 0 || settled ? 0 : (i - g) & 2047)
+  return key * 8192 + (state.personAt < 0 ? 0 : state.personAt & 8191)
 }
 
-/**
- * A number for a mode: equal for equal modes that live in the same minute. Waits are shorter than
- * the rings they are counted in: 128 minutes, 1 day, 5 days.
- */
-export function modeKey(mode: Mode): number {
-  let key = timelessKey(mode) * 128 + (mode.solarUntil & 127)
-  key = key * 2048 + (mode.generatorAt & 2047)
-  return key * 16384 + (mode.personAt < 0 ? 8192 : mode.personAt & 8191)
+/** What of a mode's key its calm span hangs on: all but the times its timers end. */
+export function timelessKey(key: number): number {
+  return Math.floor(key / (128 * 2048 * 8192))
 }
 
 /** Puts a mode's side of a state back, as it stands before minute `i`. */

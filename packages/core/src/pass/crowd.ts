@@ -3,7 +3,7 @@
 // Entries lie unsorted in buckets of 1/64 kWh by their base (stored less offset), which the
 // offset does not touch. Only the end buckets are looked at for thresholds.
 
-import { type Calm, type Mode, modeKey, timelessKey } from '../island/calm.js'
+import { type Calm, type Mode, timelessKey } from '../island/calm.js'
 import type { Cohort } from './cohort.js'
 
 const BUCKETS_A_KWH = 64
@@ -35,18 +35,28 @@ export class Crowd {
   }
 
   /** An empty crowd made ready for another mode. */
-  reuse(mode: Mode): void {
-    this.become(mode)
+  reuse(mode: Mode, key: number): void {
+    this.become(mode, key)
     this.offset = 0
     this.burnt = 0
     this.leastFuel = Number.POSITIVE_INFINITY
   }
 
   /** Goes over to another mode with all its entries. */
-  become(mode: Mode): void {
+  become(mode: Mode, key: number): void {
     this.mode = mode
-    this.key = modeKey(mode)
-    this.timeless = timelessKey(mode)
+    this.key = key
+    this.timeless = timelessKey(key)
+  }
+
+  /** Any of its entries, its state put right but for its mode. Only while it has one. */
+  sample(): Cohort {
+    let bucket = this.low
+    while (this.ring[bucket & this.mask] === null) bucket++
+    const cohort = this.ring[bucket & this.mask] as Cohort
+    cohort.state.stored = cohort.base + this.offset
+    cohort.state.fuelL = cohort.fuelBase - this.burnt
+    return cohort
   }
 
   /** @param meets  whether an equal entry is worth looking for */

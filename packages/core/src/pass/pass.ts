@@ -128,7 +128,7 @@ class Sweep {
       }
     }
     for (const { crowd } of this.changed) this.crowds.delete(crowd.key)
-    for (const { crowd, next } of this.changed) this.changeMode(crowd, next)
+    for (const { crowd, next } of this.changed) this.changeMode(crowd, next, i)
     this.changed.length = 0
   }
 
@@ -149,9 +149,11 @@ class Sweep {
   }
 
   /** A crowd whose mode changed as a whole; where others are in that mode the smaller one joins. */
-  private changeMode(crowd: Crowd, next: Mode): void {
-    crowd.become(next)
-    const { key } = crowd
+  private changeMode(crowd: Crowd, next: Mode, i: number): void {
+    const { state } = crowd.sample()
+    restore(state, next, i + 1, this.rules)
+    const key = modeKey(state, i, this.rules)
+    crowd.become(next, key)
     const there = this.crowds.get(key)
     if (there === undefined) {
       this.crowds.set(key, crowd)
@@ -181,20 +183,22 @@ class Sweep {
     const { state } = cohort
     if (isHopeless(state, i, this.columns, this.rules)) return
     const onEdge = this.isOnEdge(cohort)
-    const mode = modeOf(state, i, this.rules)
-    if (mode !== null) {
-      const key = modeKey(mode)
-      let crowd = this.crowds.get(key)
-      if (crowd === undefined) {
-        crowd = this.spare.pop() ?? new Crowd(this.rules.capacityKwh)
-        crowd.reuse(mode)
-        this.crowds.set(key, crowd)
-      }
-      crowd.insert(cohort, onEdge)
+    const key = modeKey(state, i, this.rules)
+    if (key >= 0) {
+      this.crowdOf(key, state, i).insert(cohort, onEdge)
       return
     }
     if (onEdge && this.meets(cohort)) return
     this.single.push(cohort)
+  }
+
+  private crowdOf(key: number, state: State, i: number): Crowd {
+    const there = this.crowds.get(key)
+    if (there !== undefined) return there
+    const crowd = this.spare.pop() ?? new Crowd(this.rules.capacityKwh)
+    crowd.reuse(modeOf(state, i, this.rules) as Mode, key)
+    this.crowds.set(key, crowd)
+    return crowd
   }
 
   /** Whether an equal state was placed in this minute, which then takes the cohort over. */
