@@ -25,6 +25,7 @@ export function plainHouse(changes: Plain = {}): Plain {
     site: { latitudeDeg: 52, longitudeDeg: 0, elevationM: 0, timezone: 'UTC' },
     sky: { clearness: new Array(12).fill(0.4), airC: new Array(12).fill(10) },
     arrays: [],
+    gateway: { reconnectSeconds: 0 },
     inverter: { ratedKva: 5, idleW: 50, roundTrip: 1 },
     stack: {
       module: { usableKwh: 10, chargeKw: 2, dischargeKw: 5 },
@@ -41,7 +42,10 @@ export function plainHouse(changes: Plain = {}): Plain {
 export const UTC_2025: Calendar = calendarOf(2025, 'UTC')
 
 /** An array whose light the test gives itself. */
-export function solar(onIsland: 'throttles' | 'trips', reconnectSeconds = 180): Plain {
+export function solar(
+  onIsland: 'throttles' | 'trips' | 'throttles to a floor',
+  reconnectSeconds = 180,
+): Plain {
   return {
     name: onIsland,
     peakKw: 4,

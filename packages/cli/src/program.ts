@@ -35,6 +35,7 @@ export function buildProgram(): Command {
       .argument('[house]', HOUSE)
       .requiredOption('--start <ISO>', 'start of the cut, such as 2025-01-14T18:00Z')
       .option('--hours <h>', 'length of the cut [h]', '24')
+      .option('--after <h>', 'hours to follow with the grid back [h]', '0')
       .option('--synthetic-year <k>', 'number of the year, for skies that have several')
       .option('--years <n>', 'synthetic years of the typical sky', '30')
       .option('--csv <file>', 'minute by minute as CSV; - for standard output')

@@ -172,7 +172,10 @@ describe('fields that contradict each other', () => {
 describe('defaults', () => {
   it('fill what is left out', () => {
     const house = checkHouse(
-      plainHouse({ stack: { module: { usableKwh: 5, chargeKw: 2, dischargeKw: 2 }, modules: 2 } }),
+      plainHouse({
+        stack: { module: { usableKwh: 5, chargeKw: 2, dischargeKw: 2 }, modules: 2 },
+        gateway: {},
+      }),
     )
     expect(house.stack).toMatchObject({
       modulesMax: 2,
@@ -186,7 +189,7 @@ describe('defaults', () => {
       loadsBackAt: 0.2,
     })
     expect(house.comfort).toEqual({ dropBelow: 0.4, returnAt: 0.6 })
-    expect(house.gateway).toEqual({ reconnectSeconds: 20, mainFuseA: 60 })
+    expect(house.gateway).toMatchObject({ reconnectSeconds: 20, mainFuseA: 60 })
     expect(house.year).toBe(2025)
   })
 

@@ -17,25 +17,28 @@ export function randomIsland(number: number, minutes: number): RandomIsland {
   const pick = <T>(...from: readonly T[]): T =>
     from[Math.floor(luck(number, 77, drawn++) * from.length)] as T
   const generator = pick('none', 'none', 'automatic', 'by hand')
-  const array = pick('none', 'trips', 'trips', 'throttles', 'throttles', 'dc')
+  const array = pick('none', 'trips', 'trips', 'throttles', 'throttles to a floor', 'dc')
   const steps = pick(0, 1, 2)
   const critical = pick(0.1, 0.3, 0.5, 1)
   const comfort = pick(0.2, 0.5, 1.2)
   const sun = pick(0.5, 2, 3, 6)
-  const kettle = pick(0, 0, 1)
+  const kettle = pick(0, 1)
   const cold = pick(0, 0, 0, 1)
   const gridFlickers = pick(false, false, true)
   const inverter = {
     ratedKva: pick(3, 5),
     idleW: pick(0, 50, 60),
     roundTrip: pick(1, 0.87),
-    whenEmpty: pick('collapses', 'holds'),
+    onOverload: pick('trips', 'sheds'),
+    whenEmpty: pick('collapses', 'holds', 'retries'),
+    retryAt: ['10:00-10:10', '12:00-12:30'],
     loadsOffAt: pick(0, 0.1),
     loadsBackAt: pick(0.2, 0.3),
   }
   const house = checkHouse(
     plainHouse({
       inverter,
+      gateway: { reconnectSeconds: pick(0, 120) },
       arrays: array === 'none' ? [] : [array === 'dc' ? DC_ARRAY : solar(array, pick(20, 60, 180))],
       stack: {
         module: { usableKwh: pick(2, 5, 10), chargeKw: pick(1, 2), dischargeKw: 5 },
@@ -72,7 +75,7 @@ export function randomIsland(number: number, minutes: number): RandomIsland {
       { length: steps },
       (_, s) => (i: number) => (i % 60 < 20 * (s + 1) ? comfort : 0),
     ),
-    ac: array === 'trips' || array === 'throttles' ? dayLight : 0,
+    ac: array === 'none' || array === 'dc' ? 0 : dayLight,
     dc: array === 'dc' ? dayLight : 0,
     placeC: cold === 0 ? 25 : (hour) => [-2, 3, 8, 12, 20, 50][Math.floor(hour / 5) % 6]!,
     ...(gridFlickers ? { gridUp: (i: number) => i % 1700 > 1600 } : {}),

@@ -12,6 +12,7 @@ export function trace(path: string | undefined, words: Words): void {
   const question = {
     ...scenarioOf(reader),
     hours: reader.hours(),
+    after: reader.number('after', 'a number 0..720 [h]', (v) => v >= 0 && v <= 720) ?? 0,
     sky: reader.sky(),
     years: reader.whole('years', 1, 200) ?? 30,
     ...(year === undefined ? {} : { syntheticYear: year }),

@@ -99,6 +99,12 @@ function details(answer: RideAnswer): string[] {
     `Without power within the cut: ${promised.hoursWithoutMean.toFixed(1)} h on average. ` +
       `By hand, no sun: ${Math.floor(promised.withoutSunHours ?? 0)} h.`,
   )
+  if (promised.changeoverLostShare > 0) {
+    lines.push(
+      `Lost at the changeover: ${percentUp(promised.changeoverLostShare)} of starts find more ` +
+        'running than the battery inverter can take over.',
+    )
+  }
   const { withoutGenerator } = answer
   if (withoutGenerator !== null) {
     lines.push(
@@ -142,6 +148,11 @@ function hoursText(hours: number, figures: SkyFigures, words = false): string {
   const whole = Math.floor(hours)
   const beyond = figures.atLeastHours && hours >= figures.horizonHours
   return `${beyond ? 'over ' : ''}${whole}${words && whole === 1 ? ' hour' : unit}`
+}
+
+/** What is bad is rounded up. */
+function percentUp(share: number): string {
+  return `${Math.ceil(share * 100)} %`
 }
 
 function percent(share: number): string {

@@ -27,6 +27,8 @@ export interface BatchRides {
   readonly rides: Rides
   /** Minutes within the cut in which a wanted critical load was not served. */
   readonly without: Int32Array
+  /** Starts at which the island did not survive the changeover. */
+  readonly lostAtOnce: number
   /** 1 where the start's day counts as windy. */
   readonly windy: Uint8Array
 }
@@ -116,6 +118,10 @@ function rideBatch(
     rides: ridesOf(spells, loads, batch.from, horizon),
     without: Int32Array.from({ length: starts }, (_, s) =>
       minutesWithout(spells, s, Math.min(enough.cutMinutes, horizon), wanted, batch.from),
+    ),
+    lostAtOnce: spells.first.reduce(
+      (sum, spell, s) => sum + (spell >= 0 && spells.from(spell) === s ? 1 : 0),
+      0,
     ),
     windy: new Uint8Array(starts),
   }

@@ -37,6 +37,8 @@ export interface SkyFigures {
   readonly horizonHours: number
   readonly hoursWithoutMean: number
   readonly withoutSunHours?: number
+  /** Share of starts at which the inverter cannot take over what is running. */
+  readonly changeoverLostShare: number
   readonly loads: readonly LoadFigures[]
 }
 
@@ -75,6 +77,8 @@ export function skyFigures(
     atLeastHours: month.batches.some((batch) => batch.rides.beyond.includes(1)),
     horizonHours: month.horizon / 60,
     hoursWithoutMean: meanWithout(month.batches) / 60,
+    changeoverLostShare:
+      month.batches.reduce((sum, batch) => sum + batch.lostAtOnce, 0) / minutes.length,
     loads: loadFigures(prepared, month.batches, loads, headline, cut),
   }
 }

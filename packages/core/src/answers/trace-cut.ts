@@ -17,6 +17,8 @@ export interface CutQuestion extends Scenario {
   readonly startMs: number
   /** [h], > 0 */
   readonly hours: number
+  /** Hours to follow with the grid back; default 0. [h] */
+  readonly after?: number
   /** Default `dull`. */
   readonly sky?: SkyKind
   /** Number of the year, for skies that have several; `dull` chooses its own when left out. */
@@ -29,6 +31,8 @@ export interface CutQuestion extends Scenario {
 
 export interface CutStory {
   readonly trace: Trace
+  /** Minutes of the cut; what follows in the trace has the grid back. */
+  readonly cutMinutes: number
   readonly events: readonly EventLine[]
   readonly compiled: Compiled
   readonly sky: SkyKind
@@ -46,12 +50,16 @@ export function traceCut(prepared: Prepared, question: CutQuestion): CutStory {
   const equipped = equip(prepared, question)
   const { house } = equipped
   const { sky, year } = skyAndYear(prepared, question, from)
-  const window = windowOf(prepared, sky, newScratch(prepared), year, from, from + minutes)
-  const compiled = compile(house, calendar, demand, equipped.plant, equipped.rules, window)
+  const end = from + minutes + minutesOfHours(question.after ?? 0)
+  const window = windowOf(prepared, sky, newScratch(prepared), year, from, end)
+  const gridUp = new Uint8Array(window.n).fill(1, minutes)
+  const { plant, rules } = equipped
+  const compiled = compile(house, calendar, demand, plant, rules, window, gridUp)
   const cut = trace(compiled, equipped.startKwh)
-  const { capacityKwh } = equipped.rules
+  const { capacityKwh } = rules
   return {
     trace: cut,
+    cutMinutes: minutes,
     events: eventLines(cut, house, calendar, compiled),
     compiled,
     sky: question.sky ?? 'dull',

@@ -97,6 +97,11 @@ function* sentences(
     [Event.full, `Battery full: ${trace.storedKwh[i]!.toFixed(1)} kWh.`],
     [Event.overload, `Overload: ${load} and its starts are more than the inverter carries.`],
     [
+      Event.relaySheds,
+      `Overload: ${load} and its starts. The relay drops the comfort loads for 5 min at least.`,
+    ],
+    [Event.triesAgain, `Empty, charge ${charge}: the island forms without loads to let solar in.`],
+    [
       Event.generatorCalled,
       `Generator wanted: charge ${charge}.${whoStarts(house, trace, i, calendar, compiled)}`,
     ],

@@ -66,7 +66,7 @@ function checkArrays(arrays: Plain[], add: Add): void {
     .filter(({ inverter }) => inverter !== undefined)
   const first = asGroup(coupled[0]?.inverter)
   for (const { path, inverter } of coupled.slice(1)) {
-    for (const field of ['onIsland', 'reconnectSeconds'] as const) {
+    for (const field of ['onIsland', 'reconnectSeconds', 'rampSeconds', 'floorShare'] as const) {
       const fallback = DEFAULTS[`arrays[].inverter.${field}`].value
       const [a, b] = [first[field] ?? fallback, asGroup(inverter)[field] ?? fallback]
       if (a !== b) {

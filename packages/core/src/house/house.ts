@@ -5,8 +5,8 @@
 
 export type Tier = 'critical' | 'comfort' | 'gridOnly'
 export type Place = 'house' | 'attached garage' | 'shed'
-export type OnIsland = 'throttles' | 'trips'
-export type WhenEmpty = 'collapses' | 'holds'
+export type OnIsland = 'throttles' | 'trips' | 'throttles to a floor'
+export type WhenEmpty = 'collapses' | 'holds' | 'retries'
 
 export interface Site {
   /** North positive. [deg] */
@@ -41,6 +41,10 @@ export interface SolarInverter {
   onIsland: OnIsland
   /** From the forming of the island to the first power. [s] */
   reconnectSeconds: number
+  /** From the first power to all of it. [s] */
+  rampSeconds: number
+  /** Share of its power below which one that throttles to a floor trips. 0..1 */
+  floorShare: number
 }
 
 export interface ArrayInput {
@@ -75,7 +79,11 @@ export interface GridFormingInverter {
   idleW?: number | undefined
   /** AC to AC, out and back, at a third of rating. 0..1 */
   roundTrip: number
+  /** `sheds` only where a fast load relay drops the comfort loads. */
+  onOverload: 'trips' | 'sheds'
   whenEmpty: WhenEmpty
+  /** `retries`: wall-clock spans in which an empty island forms again to let solar in. */
+  retryAt: string[]
   /** Share of usable capacity at which the loads go off. */
   loadsOffAt: number
   /** Share of usable capacity at which they come back. */

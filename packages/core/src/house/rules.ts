@@ -42,12 +42,21 @@ const solarInverter = group('The AC-coupled solar inverter', {
   onIsland: choice('What it does when the island cannot take its power', [
     'throttles',
     'trips',
+    'throttles to a floor',
   ]).default(DEFAULTS['arrays[].inverter.onIsland'].value),
   reconnectSeconds: number('Wait before it gives power again', {
     unit: 's',
     min: 0,
     max: 3600,
   }).default(DEFAULTS['arrays[].inverter.reconnectSeconds'].value),
+  rampSeconds: number('From the first power to all of it', {
+    unit: 's',
+    min: 0,
+    max: 3600,
+  }).default(DEFAULTS['arrays[].inverter.rampSeconds'].value),
+  floorShare: share('Share of its power below which it trips instead of throttling').default(
+    DEFAULTS['arrays[].inverter.floorShare'].value,
+  ),
 })
 
 const array = group('One solar array', {
@@ -83,6 +92,16 @@ const array = group('One solar array', {
   ).optional(),
 })
 
+const SPAN_NEED = 'a wall-clock span such as 06:30-08:00'
+
+function isSpan(value: string): boolean {
+  const parts = value.split('-')
+  return parts.length === 2 && parts.every((part) => clockMinute(part.trim()) !== null)
+}
+
+/** Around noon, when a roof gives most. */
+const RETRY_AT = ['10:00-10:10', '12:00-12:10', '14:00-14:10']
+
 const inverter = group('The grid-forming inverter', {
   ratedKva: number('Continuous rating', { unit: 'kVA', above: 0, max: 100 }),
   startingKva: number('The most it carries for a second', {
@@ -95,9 +114,19 @@ const inverter = group('The grid-forming inverter', {
   roundTrip: share('AC to AC at a third of rating', 0.5).default(
     DEFAULTS['inverter.roundTrip'].value,
   ),
-  whenEmpty: choice('What happens when the stack is empty', ['collapses', 'holds']).default(
-    DEFAULTS['inverter.whenEmpty'].value,
+  whenEmpty: choice('What happens when the stack is empty', [
+    'collapses',
+    'holds',
+    'retries',
+  ]).default(DEFAULTS['inverter.whenEmpty'].value),
+  onOverload: choice('What an overload does', ['trips', 'sheds']).default(
+    DEFAULTS['inverter.onOverload'].value,
   ),
+  retryAt: list(
+    'Spans in which an empty island tries again',
+    checkedText('A span', SPAN_NEED, isSpan),
+    1,
+  ).default(() => RETRY_AT),
   loadsOffAt: share('Charge at which the loads go off', 0, 0.9).default(
     DEFAULTS['inverter.loadsOffAt'].value,
   ),
@@ -143,13 +172,6 @@ const stack = group('The battery stack', {
     DEFAULTS['stack.heaterW'].value,
   ),
 })
-
-const SPAN_NEED = 'a wall-clock span such as 06:30-08:00'
-
-function isSpan(value: string): boolean {
-  const parts = value.split('-')
-  return parts.length === 2 && parts.every((part) => clockMinute(part.trim()) !== null)
-}
 
 const load = group('One load', {
   name: text('Name'),

@@ -45,7 +45,7 @@ const leastRun = (rules: Rules): number => Math.max(1, rules.generator?.leastMin
 
 /** The mode of a state after minute `i`; null with the grid there and between retries. */
 export function modeOf(state: State, i: number, rules: Rules): Mode | null {
-  if (state.grid || state.retries !== 0 || state.retryAt >= 0) return null
+  if (state.grid || state.shedFor > 0 || state.retries !== 0 || state.retryAt >= 0) return null
   const { generator: g, solar } = state
   const generator = g === 0 ? 'off' : g < 0 ? 'starting' : g < leastRun(rules) ? 'fresh' : 'settled'
   return {
@@ -73,7 +73,7 @@ function bandOf(stored: number, rules: Rules): number {
  * Waits are shorter than the rings they are counted in: 128 minutes, 1 day, 5 days.
  */
 export function modeKey(state: State, i: number, rules: Rules): number {
-  if (state.grid || state.retries !== 0 || state.retryAt >= 0) return -1
+  if (state.grid || state.shedFor > 0 || state.retries !== 0 || state.retryAt >= 0) return -1
   const { generator: g, solar } = state
   const settled = g >= leastRun(rules)
   const solarCode = solar === 0 ? 0 : solar < 0 ? 1 : 2
@@ -185,12 +185,20 @@ function levelCalm(into: Calm, mode: Mode, i: number, columns: Columns, rules: R
   if (level > rules.lastLevel) {
     const canReturn = level === rules.holding || rules.wakesOnSun
     if (canReturn) into.below = Math.min(into.below, rules.loadsBackKwh + cold)
+    if (rules.whenEmpty === 'retries' && !attemptCalm(mode, i, columns, rules)) return false
     return !running
   }
   if (!running) into.above = Math.max(into.above, rules.loadsOffKwh + cold)
   if (level < rules.lastLevel) into.above = Math.max(into.above, rules.shed[level]!.dropBelowKwh)
   if (level > 0) into.below = Math.min(into.below, rules.shed[level - 1]!.returnAtKwh)
   return (running ? columns.overGenerator : columns.overload)[level]![i] !== 1
+}
+
+/** An island that tries again neither begins nor gives up. */
+function attemptCalm(mode: Mode, i: number, columns: Columns, rules: Rules): boolean {
+  const isTime = columns.attempt[i] === 1
+  if (mode.level === rules.dark) return !isTime
+  return isTime || (mode.solar === 'in' && columns.deltaIn[mode.level]![i]! > 0)
 }
 
 /** The increment before charge limits; says where solar trips for all. */
@@ -211,8 +219,8 @@ function supply(
     into.above = Math.max(into.above, rules.solar.backKwh)
     return out
   }
-  if (rules.solar.onIsland === 'trips') {
-    into.below = Math.min(into.below, rules.solar.offKwh)
+  if (rules.solar.canTrip) {
+    if (rules.solar.heldOut) into.below = Math.min(into.below, rules.solar.offKwh)
     const forced = columns.forced[level]![i]!
     if (forced > limit) {
       into.trips = true

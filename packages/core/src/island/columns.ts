@@ -33,6 +33,8 @@ export interface Columns {
   readonly overload: readonly Uint8Array[]
   /** 1 where the generator cannot carry the load. [level up to lastLevel][n] */
   readonly overGenerator: readonly Uint8Array[]
+  /** `retries`: 1 while an empty island is formed to let solar in. [n]; empty for other houses */
+  readonly attempt: Uint8Array
   /** When somebody called in this minute has done it, as an index of the window. [n] */
   readonly personAt: Int32Array
   /** Litres that the generator burns in a minute in which the stack gained `delta`. */

@@ -30,7 +30,8 @@ export interface Compiled {
 }
 
 /**
- * @param gridUp  1 while the grid is there, [n of the window]; absent: the grid is gone throughout
+ * @param gridUp  1 while the grid is there, [n of the window]; absent: the grid is gone throughout.
+ *                The gateway takes a grid that comes back only after its wait
  */
 export function compile(
   house: House,
@@ -58,14 +59,14 @@ export function compile(
       }),
     )
   const deltaIn = rules.solar === null ? deltaOut : withSolar(true)
-  const forced =
-    rules.solar?.onIsland === 'trips' ? forcedOf(rules, plant, window, standing, loadKw) : deltaIn
+  const forced = rules.solar?.canTrip ? forcedOf(rules, plant, window, standing, loadKw) : deltaIn
+  const taken = gridTaken(gridUp ?? new Uint8Array(n), house.gateway.reconnectSeconds)
   const generator = generatorColumns(house, plant, rules, window, standing, loadKw)
   const columns: Columns = {
     n,
     from: window.from,
-    gridUp: gridUp ?? new Uint8Array(n),
-    lastGrid: gridUp?.lastIndexOf(1) ?? -1,
+    gridUp: taken,
+    lastGrid: taken.lastIndexOf(1),
     deltaOut,
     deltaIn,
     forced,
@@ -82,6 +83,10 @@ export function compile(
       onGrid(coldShare(stackC(plant, placeC)) * plant.usableKwh),
     ),
     overload: levels.map((level) => overloadColumn(demand, plant, window, standing, level, loadKw)),
+    attempt:
+      rules.whenEmpty === 'retries'
+        ? attemptColumn(house.inverter.retryAt, calendar, window)
+        : new Uint8Array(0),
     personAt: personColumn(house.person, calendar, window),
   }
   return {
@@ -123,7 +128,7 @@ function hourColumn(window: Window, value: (placeC: number) => number): Float64A
 }
 
 /**
- * What an array that cannot throttle forces on the stack: infinite where its surplus exceeds the
+ * What an array that cannot throttle (or not below its floor) forces on the stack: infinite where its surplus exceeds the
  * inverter's own charge limit, for no charge band takes that.
  */
 function forcedOf(
@@ -133,9 +138,10 @@ function forcedOf(
   standing: Float64Array,
   loadKw: (level: number, minute: number) => number,
 ): Float64Array[] {
+  const floor = rules.solar?.floorShare ?? 1
   return Array.from({ length: rules.holding + 1 }, (_, level) =>
     Float64Array.from({ length: window.n }, (_, i) => {
-      const acKw = loadKw(level, i) - window.acKw[i]!
+      const acKw = loadKw(level, i) - floor * window.acKw[i]!
       if (acKw < -plant.chargeAcKw) return Number.POSITIVE_INFINITY
       return onGrid(-batteryKw(plant, acKw, 0, standing[i]!) / 60)
     }),
@@ -210,6 +216,29 @@ function gridColumn(
   return fill(window.n, (i) => {
     const spare = Math.max(0, fuseKw - loadKw(0, i) + window.acKw[i]!)
     return -batteryKw(plant, -Math.min(spare, plant.chargeAcKw), window.dcKw[i]!, standing[i]!)
+  })
+}
+
+/**
+ * Minutes in which the gateway has the grid: one that comes back is waited out, and one that goes
+ * again meanwhile begins its wait anew. A grid there in the first minute has been there long.
+ */
+export function gridTaken(gridUp: Uint8Array, reconnectSeconds: number): Uint8Array {
+  const wait = Math.ceil(reconnectSeconds / 60)
+  let there = wait
+  return gridUp.map((up) => {
+    const taken = up === 1 && there >= wait ? 1 : 0
+    there = up === 1 ? there + 1 : 0
+    return taken
+  })
+}
+
+/** 1 in the spans of the wall clock in which an empty island tries again. */
+function attemptColumn(spans: readonly string[], calendar: Calendar, window: Window): Uint8Array {
+  const times = spans.map((span) => span.split('-').map((part) => clockMinute(part.trim()) ?? 0))
+  return Uint8Array.from({ length: window.n }, (_, i) => {
+    const wall = calendar.wallMinute[(i + window.from) % calendar.n]!
+    return times.some(([from, to]) => inSpan(wall, from ?? 0, to ?? 0)) ? 1 : 0
   })
 }
 

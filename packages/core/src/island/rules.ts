@@ -5,7 +5,7 @@
 // with its loads off, `dark` an island that is gone.
 
 import type { Plant } from '../equipment/plant.js'
-import type { House, OnIsland, WhenEmpty } from '../house/house.js'
+import type { House, WhenEmpty } from '../house/house.js'
 import { onGrid } from '../units/energy-grid.js'
 
 /**
@@ -53,7 +53,12 @@ export interface Rules {
   readonly dark: number
   /** AC-coupled solar; null for a house without. */
   readonly solar: {
-    readonly onIsland: OnIsland
+    /** Whether it drops out where too little of it can be taken. */
+    readonly canTrip: boolean
+    /** Share of its power that it must be able to get rid of to stay in. */
+    readonly floorShare: number
+    /** Whether it is held out near full. */
+    readonly heldOut: boolean
     readonly waitMinutes: number
     readonly offKwh: number
     readonly backKwh: number
@@ -61,6 +66,8 @@ export interface Rules {
   /** DC-coupled solar can wake an empty stack, AC-coupled cannot. */
   readonly wakesOnSun: boolean
   readonly retries: number
+  /** What a fast load relay does in an overload, if there is one. */
+  readonly sheds: boolean
   readonly generator: GeneratorRules | null
 }
 
@@ -88,13 +95,17 @@ export function rulesOf(house: House, plant: Plant, steps: number): Rules {
       first === undefined
         ? null
         : {
-            onIsland: first.onIsland,
-            waitMinutes: wholeMinutes(first.reconnectSeconds),
+            canTrip: first.onIsland !== 'throttles',
+            floorShare: first.onIsland === 'throttles to a floor' ? first.floorShare : 1,
+            heldOut: first.onIsland === 'trips',
+            // A ramp gives half its energy: half of it counts as waiting.
+            waitMinutes: wholeMinutes(first.reconnectSeconds + first.rampSeconds / 2),
             offKwh: kwh(SOLAR_OFF_AT),
             backKwh: kwh(SOLAR_BACK_AT),
           },
     wakesOnSun: house.arrays.some((array) => array.inverter === undefined),
     retries: RETRIES,
+    sheds: inverter.onOverload === 'sheds',
     generator: generatorRules(house, kwh),
   }
 }

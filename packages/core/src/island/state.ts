@@ -22,6 +22,8 @@ export interface State {
   retryAt: number
   /** Retries used since the last minute that held. */
   retries: number
+  /** Minutes for which a relay still keeps the comfort loads off. */
+  shedFor: number
   /** Fuel left. [l] */
   fuelL: number
   /** Whether the grid was there in the minute before. */
@@ -44,6 +46,7 @@ export function newState(rules: Rules, stored: number): State {
     personAt: -1,
     retryAt: -1,
     retries: 0,
+    shedFor: 0,
     fuelL: rules.generator?.fuelL ?? 0,
     grid: true,
     used: Used.nothing,
@@ -71,6 +74,8 @@ export const Event = {
   full: 1 << 14,
   goesDark: 1 << 15,
   generatorOverload: 1 << 16,
+  relaySheds: 1 << 17,
+  triesAgain: 1 << 18,
 } as const
 
 /** The island's states by name, as a trace shows them. */

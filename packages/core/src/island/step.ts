@@ -10,6 +10,9 @@ import { stepGenerator } from './generator-step.js'
 import type { Rules } from './rules.js'
 import { Event, type State, Used } from './state.js'
 
+/** A relay that dropped a load lets it back after so long at the earliest; common practice. */
+const RELAY_MINUTES = 5
+
 /** Lives minute `i` of the window. */
 export function step(state: State, i: number, columns: Columns, rules: Rules): void {
   state.events = 0
@@ -42,14 +45,19 @@ function liveWithGrid(state: State, i: number, columns: Columns, rules: Rules): 
   state.personAt = -1
   state.retryAt = -1
   state.retries = 0
+  state.shedFor = 0
   state.used = Used.grid
   move(state, columns.deltaGrid[i]!, columns.tempLimit[i]!, rules)
 }
 
 function decideLevel(state: State, i: number, c: Columns, rules: Rules, running: boolean): void {
   const cold = c.coldFloor[i]!
+  if (state.shedFor > 0) state.shedFor--
   if (state.level > rules.lastLevel) {
-    if (!comesBack(state, i, cold, rules, running)) return
+    if (!comesBack(state, i, cold, rules, running)) {
+      if (rules.whenEmpty === 'retries') tryAgain(state, i, c, rules)
+      return
+    }
     form(state, rules, running)
   } else if (!running && !(state.stored > rules.loadsOffKwh + cold)) {
     goEmpty(state, rules)
@@ -58,11 +66,40 @@ function decideLevel(state: State, i: number, c: Columns, rules: Rules, running:
   shed(state, rules)
   if (running) {
     if (c.overGenerator[state.level]![i] === 1) {
-      state.level = rules.lastLevel
+      dropComfort(state, rules)
       state.events |= Event.generatorOverload
     }
-  } else if (c.overload[state.level]![i] === 1) trip(state, i, c, rules)
+    return
+  }
+  if (rules.sheds && state.level < rules.lastLevel && c.overload[state.level]![i] === 1) {
+    dropComfort(state, rules)
+    state.events |= Event.relaySheds
+  }
+  if (c.overload[state.level]![i] === 1) trip(state, i, c, rules)
   else state.retries = 0
+}
+
+/** A relay drops the comfort loads, for five minutes at least. */
+function dropComfort(state: State, rules: Rules): void {
+  state.level = rules.lastLevel
+  state.shedFor = RELAY_MINUTES
+}
+
+/**
+ * An empty island that tries again at set times forms without loads, so that solar can come in;
+ * it stays formed beyond the set time only while the sun fills the stack.
+ */
+function tryAgain(state: State, i: number, columns: Columns, rules: Rules): void {
+  const isTime = columns.attempt[i] === 1
+  if (state.level === rules.dark) {
+    if (!isTime || state.retryAt >= 0) return
+    if (!(state.stored + columns.deltaOut[rules.holding]![i]! > 0)) return
+    state.level = rules.holding
+    state.solar = rules.solar?.waitMinutes ?? 0
+    state.events |= Event.triesAgain
+  } else if (!isTime && !(state.solar === 0 && columns.deltaIn[rules.holding]![i]! > 0)) {
+    goDark(state, rules)
+  }
 }
 
 /** Whether an island that is off comes back in this minute. */
@@ -93,6 +130,7 @@ function goEmpty(state: State, rules: Rules): void {
 function goDark(state: State, rules: Rules): void {
   state.level = rules.dark
   state.solar = 0
+  state.shedFor = 0
   state.events |= Event.goesDark
 }
 
@@ -101,7 +139,11 @@ function shed(state: State, rules: Rules): void {
   while (state.level < rules.lastLevel && !(state.stored > rules.shed[state.level]!.dropBelowKwh)) {
     state.level++
   }
-  while (state.level > 0 && state.stored >= rules.shed[state.level - 1]!.returnAtKwh) state.level--
+  if (state.shedFor === 0) {
+    while (state.level > 0 && state.stored >= rules.shed[state.level - 1]!.returnAtKwh) {
+      state.level--
+    }
+  }
   if (state.level > before) state.events |= Event.comfortOff
   if (state.level < before) state.events |= Event.comfortOn
 }
@@ -139,7 +181,7 @@ function liveAlone(state: State, i: number, columns: Columns, rules: Rules): voi
     return
   }
   move(state, delta, limit, rules)
-  if (solarIn && rules.solar?.onIsland === 'trips') tripAtEdge(state, i, columns, rules)
+  if (solarIn && rules.solar!.canTrip) tripAtEdge(state, i, columns, rules)
 }
 
 /** Whether AC-coupled solar is in during this minute; moves its latch and its wait. */
@@ -154,8 +196,8 @@ function takeSolar(state: State, i: number, columns: Columns, rules: Rules): boo
     if (state.solar === 0) state.events |= Event.solarIn
     return false
   }
-  if (solar.onIsland === 'throttles') return true
-  if (state.stored >= solar.offKwh) {
+  if (!solar.canTrip) return true
+  if (solar.heldOut && state.stored >= solar.offKwh) {
     state.solar = -1
     state.events |= Event.solarHeldOut
     return false
