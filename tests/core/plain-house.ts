@@ -69,6 +69,8 @@ export interface ByHand {
   /** Temperature of the stack's place by hour; 25 °C when left out: neither cold nor hot. */
   readonly placeC?: Given
   readonly gridUp?: (minute: number) => boolean
+  /** What thermostats add when they run together. */
+  readonly together?: Demand['together']
   /** Inside the minute, by level; the load itself when left out. [kVA] */
   readonly peakKva?: (level: number, minute: number) => number
 }
@@ -95,6 +97,7 @@ export function islandOf(given: ByHand): Compiled {
     peakKva: [...comfortKw.keys(), comfortKw.length].map((level) =>
       column(n, (i) => given.peakKva?.(level, i) ?? loadAt(level, i)),
     ),
+    together: given.together ?? null,
     notes: [],
   }
   const hours = Math.ceil(n / 60)

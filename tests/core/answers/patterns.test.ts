@@ -85,6 +85,7 @@ describe('the figures of a month', () => {
         byLoad: [minutes],
       },
       without: new Int32Array(1440).fill(30),
+      lostAtOnce: 72,
       windy: Uint8Array.from(minutes, (_, s) => (s >= 60 && s < 120 ? 1 : 0)),
     }
     return skyFigures(prepared, { sky: of, batches: [batch], horizon }, [load], {
@@ -111,6 +112,7 @@ describe('the figures of a month', () => {
     expect(found.bestHours * 60).toBeCloseTo(1439, 9)
     expect([found.worstStart, found.worstYear]).toEqual(['2025-01-01T00:00Z', 3])
     expect(found.hoursWithoutMean).toBeCloseTo(0.5, 12)
+    expect(found.changeoverLostShare).toBeCloseTo(0.05, 12)
     expect(found.atLeastHours).toBe(false)
     expect(figures(sky('dull', 200), 16, 1200).atLeastHours).toBe(true)
   })

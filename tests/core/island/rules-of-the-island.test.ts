@@ -66,6 +66,17 @@ describe('AC-coupled solar at the start of a cut', () => {
   })
 })
 
+describe('the gateway', () => {
+  it('takes a grid that comes back after its wait; one that goes again meanwhile begins anew', () => {
+    const gateway = { reconnectSeconds: 180 }
+    // Back for two minutes, gone for one, back to stay from minute 30.
+    const gridUp = (i: number): boolean => i === 27 || i === 28 || i >= 30
+    const t = liveHouse({ gateway }, { minutes: 60, critical: 0.39, gridUp }, 0.5)
+    expect(minutesOf(t, Event.gridReturns)).toEqual([33])
+    expect(t.states[32]).toBe('island')
+  })
+})
+
 describe('the main fuse', () => {
   it('leaves to the stack what the load has not taken: 10 A are 2.3 kW', () => {
     const gateway = { mainFuseA: 10 }

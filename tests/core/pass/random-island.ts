@@ -79,6 +79,15 @@ export function randomIsland(number: number, minutes: number): RandomIsland {
     dc: array === 'dc' ? dayLight : 0,
     placeC: cold === 0 ? 25 : (hour) => [-2, 3, 8, 12, 20, 50][Math.floor(hour / 5) % 6]!,
     ...(gridFlickers ? { gridUp: (i: number) => i % 1700 > 1600 } : {}),
+    together:
+      pick(0, 1) === 0
+        ? null
+        : {
+            criticalKw: new Float64Array(minutes).fill(0.1),
+            comfortKw: Array.from({ length: steps }, () => new Float64Array(minutes).fill(0.3)),
+            kvaPerKw: new Array(steps + 1).fill(1.25),
+            startKva: new Array(steps + 1).fill(pick(0, 0.5, 12)),
+          },
     peakKva: (level, i) => (kettle === 1 && level === 0 && i % 720 === 430 ? 30 : 1),
   }
   const about = JSON.stringify({ number, generator, array, steps, critical, sun, inverter, cold })

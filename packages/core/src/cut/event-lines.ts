@@ -118,6 +118,7 @@ function* sentences(
     [Event.empty, `Battery at its lower limit: charge ${charge}, ${emptyLimit(i, compiled)}.`],
     [Event.goesDark, `Everything is off.${whatHelps(house)}`],
     [Event.loadsBack, `Critical loads are on again: charge ${charge}.`],
+    [Event.thermostats, 'Everything with a thermostat is warm and runs at once, for 40 min.'],
   ]
   for (const [bit, text] of texts) if ((events & bit) !== 0) yield { bit, text }
 }

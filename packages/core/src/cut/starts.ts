@@ -90,7 +90,7 @@ export function isHopeless(state: State, i: number, columns: Columns, rules: Rul
 function restingKey(state: State, minute: number, rules: Rules): number {
   const edge = rules.bandEdgesKwh.indexOf(state.stored)
   if (edge < 0 || state.level !== 0 || state.retries !== 0 || state.generator !== 0) return -1
-  if (state.shedFor > 0) return -1
+  if (state.shedFor > 0 || state.together > 0) return -1
   if (state.personAt >= 0 || state.fuelL !== (rules.generator?.fuelL ?? 0)) return -1
   return (minute * rules.bandEdgesKwh.length + edge) * 4096 + state.solar + 1
 }

@@ -85,9 +85,10 @@ function recorder(
   const { rules, plant, window } = compiled
   const row = newBalance()
   return (i, state) => {
-    const critical = compiled.loadKw(rules.lastLevel, i)
-    const all = compiled.loadKw(0, i)
-    const served = compiled.loadKw(state.level, i)
+    const owed = (level: number): number => (state.ranTogether ? compiled.togetherKw(level, i) : 0)
+    const served = compiled.loadKw(state.level, i) + owed(state.level)
+    const critical = compiled.loadKw(rules.lastLevel, i) + owed(rules.lastLevel)
+    const all = compiled.loadKw(0, i) + owed(0)
     const battery = -state.delta * 60
     const [ac, dc, standing] = [window.acKw[i]!, window.dcKw[i]!, compiled.standingKw(i)]
     if (state.level === rules.dark) settleDark(row, dc, standing, battery)

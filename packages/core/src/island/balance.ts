@@ -50,6 +50,19 @@ export function batteryKw(plant: Plant, acKw: number, dcKw: number, standingKw: 
   return acKw + inverterLossKw(plant, acKw) + standingKw - dcKw
 }
 
+/** Share of a generator's rating that load and charge together may take; cp, 0.7-0.9. */
+const GENERATOR_MOST = 0.8
+
+/** AC power of the inverter beside a generator: it charges with what the load leaves. [kW], <= 0 */
+export function generatorAcKw(plant: Plant, ratedKw: number, loadKw: number): number {
+  return -Math.min(Math.max(0, GENERATOR_MOST * ratedKw - loadKw), plant.chargeAcKw)
+}
+
+/** Most that inverter and stack carry together for a while. [kW] */
+export function mostAcKw(plant: Plant, standingKw: number): number {
+  return Math.min(plant.ratedKw, acForBattery(plant, plant.dischargeKw, standingKw))
+}
+
 /**
  * The AC power of the inverter at which the stack gives `battery` in all, DC solar aside:
  * the inverse of `batteryKw` with dcKw = 0.

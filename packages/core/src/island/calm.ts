@@ -4,6 +4,7 @@
 // This says nothing that `step` does not say; it is `step` read for a whole span at once. What
 // lies outside is handed to `step` itself. The agreement of the two is tested state by state.
 
+import { TOGETHER_AFTER } from '../load/together.js'
 import { GRID_KWH } from '../units/energy-grid.js'
 import type { Columns } from './columns.js'
 import type { GeneratorRules, Rules } from './rules.js'
@@ -23,6 +24,8 @@ export interface Mode {
   /** `starting`: the minute in which it will run; `fresh`: the one before it first ran. */
   readonly generatorAt: number
   readonly personAt: number
+  /** Thermostats run together up to this minute, -1 where they do not. */
+  readonly togetherUntil: number
   /** No fuel left. */
   readonly dry: boolean
 }
@@ -43,9 +46,15 @@ export function newCalm(): Calm {
 
 const leastRun = (rules: Rules): number => Math.max(1, rules.generator?.leastMinutes ?? 1)
 
+/** Whether nothing runs in a state that a span cannot carry. */
+function canBeCalm(state: State, rules: Rules): boolean {
+  if (state.grid || state.shedFor > 0 || state.retries !== 0 || state.retryAt >= 0) return false
+  return state.level <= rules.lastLevel || state.offFor === TOGETHER_AFTER
+}
+
 /** The mode of a state after minute `i`; null with the grid there and between retries. */
 export function modeOf(state: State, i: number, rules: Rules): Mode | null {
-  if (state.grid || state.shedFor > 0 || state.retries !== 0 || state.retryAt >= 0) return null
+  if (!canBeCalm(state, rules)) return null
   const { generator: g, solar } = state
   const generator = g === 0 ? 'off' : g < 0 ? 'starting' : g < leastRun(rules) ? 'fresh' : 'settled'
   return {
@@ -56,6 +65,7 @@ export function modeOf(state: State, i: number, rules: Rules): Mode | null {
     generator,
     generatorAt: generator === 'starting' || generator === 'fresh' ? i - g : 0,
     personAt: state.personAt,
+    togetherUntil: state.together > 0 ? i + state.together : -1,
     dry: rules.generator !== null && !(state.fuelL > 0),
   }
 }
@@ -70,10 +80,10 @@ function bandOf(stored: number, rules: Rules): number {
  * A number for the mode of a state after minute `i`, -1 where it has none; equal for equal modes
  * that live in the same minute. Nothing is allocated.
  *
- * Waits are shorter than the rings they are counted in: 128 minutes, 1 day, 5 days.
+ * Waits are shorter than the rings they are counted in: 64 and 128 minutes, 1 day, 5 days.
  */
 export function modeKey(state: State, i: number, rules: Rules): number {
-  if (state.grid || state.shedFor > 0 || state.retries !== 0 || state.retryAt >= 0) return -1
+  if (!canBeCalm(state, rules)) return -1
   const { generator: g, solar } = state
   const settled = g >= leastRun(rules)
   const solarCode = solar === 0 ? 0 : solar < 0 ? 1 : 2
@@ -81,7 +91,8 @@ export function modeKey(state: State, i: number, rules: Rules): number {
   const dry = rules.generator !== null && !(state.fuelL > 0)
   let key = (state.level * 8 + bandOf(state.stored, rules)) * 3 + solarCode
   key = (key * 4 + generatorCode) * 2 + (dry ? 1 : 0)
-  key = key * 2 + (state.personAt < 0 ? 0 : 1)
+  key = (key * 2 + (state.personAt < 0 ? 0 : 1)) * 2 + (state.together > 0 ? 1 : 0)
+  key = key * 64 + (state.together > 0 ? (i + state.together) & 63 : 0)
   key = key * 128 + (solar > 0 ? (i + solar) & 127 : 0)
   key = key * 2048 + (g === 0 || settled ? 0 : (i - g) & 2047)
   return key * 8192 + (state.personAt < 0 ? 0 : state.personAt & 8191)
@@ -89,7 +100,7 @@ export function modeKey(state: State, i: number, rules: Rules): number {
 
 /** What of a mode's key its calm span hangs on: all but the times its timers end. */
 export function timelessKey(key: number): number {
-  return Math.floor(key / (128 * 2048 * 8192))
+  return Math.floor(key / (64 * 128 * 2048 * 8192))
 }
 
 /** Puts a mode's side of a state back, as it stands before minute `i`. */
@@ -97,6 +108,8 @@ export function restore(state: State, mode: Mode, i: number, rules: Rules): void
   state.level = mode.level
   state.solar = mode.solar === 'in' ? 0 : mode.solar === 'held' ? -1 : mode.solarUntil - (i - 1)
   state.personAt = mode.personAt
+  state.offFor = mode.level > rules.lastLevel ? TOGETHER_AFTER : 0
+  state.together = mode.togetherUntil < 0 ? 0 : mode.togetherUntil - (i - 1)
   if (mode.generator === 'off') state.generator = 0
   else if (mode.generator === 'settled') state.generator = leastRun(rules)
   else state.generator = i - 1 - mode.generatorAt
@@ -112,14 +125,17 @@ export function timerEnds(mode: Mode, i: number): boolean {
 
 /** The mode after minute `i`, where a wait or a least run ends in it or solar trips for all. */
 export function modeAfter(mode: Mode, i: number, trips: boolean, rules: Rules): Mode | null {
-  if (trips) return { ...mode, solar: 'waits', solarUntil: i + rules.solar!.waitMinutes }
+  const waits = trips ? { solar: 'waits' as const, solarUntil: i + rules.solar!.waitMinutes } : {}
   const settles = mode.generator === 'fresh' && i - mode.generatorAt >= leastRun(rules)
   const comesIn = mode.solar === 'waits' && mode.level !== rules.dark && i >= mode.solarUntil
-  if (!settles && !comesIn) return null
+  const paid = mode.togetherUntil >= 0 && i >= mode.togetherUntil
+  if (!trips && !settles && !comesIn && !paid) return null
   return {
     ...mode,
+    ...waits,
     ...(settles ? { generator: 'settled' as const, generatorAt: 0 } : {}),
     ...(comesIn ? { solar: 'in' as const, solarUntil: 0 } : {}),
+    ...(paid ? { togetherUntil: -1 } : {}),
   }
 }
 
@@ -151,7 +167,10 @@ export function calmSpan(into: Calm, mode: Mode, i: number, columns: Columns, ru
   if (upper !== undefined) into.below = Math.min(into.below, upper - Math.max(0, delta))
   const lower = band === 0 ? 0 : rules.bandEdgesKwh[band - 1]!
   if (delta < 0) into.above = Math.max(into.above, lower - delta - GRID_KWH)
-  if (isRunning(mode)) into.litres = columns.litres(mode.level, i, into.delta)
+  if (isRunning(mode)) {
+    const burns = mode.togetherUntil < 0 ? columns.litres : columns.together!.litres
+    into.litres = burns(mode.level, i, into.delta)
+  }
 }
 
 function isRunning(mode: Mode): boolean {
@@ -191,7 +210,11 @@ function levelCalm(into: Calm, mode: Mode, i: number, columns: Columns, rules: R
   if (!running) into.above = Math.max(into.above, rules.loadsOffKwh + cold)
   if (level < rules.lastLevel) into.above = Math.max(into.above, rules.shed[level]!.dropBelowKwh)
   if (level > 0) into.below = Math.min(into.below, rules.shed[level - 1]!.returnAtKwh)
-  return (running ? columns.overGenerator : columns.overload)[level]![i] !== 1
+  if (mode.togetherUntil < 0) {
+    return (running ? columns.overGenerator : columns.overload)[level]![i] !== 1
+  }
+  const together = columns.together!
+  return !(running ? together.overGenerator(level, i) : together.overload(level, i, false))
 }
 
 /** An island that tries again neither begins nor gives up. */
@@ -211,8 +234,9 @@ function supply(
   rules: Rules,
 ): number {
   const { level } = mode
-  if (isRunning(mode)) return columns.deltaGenerator[level]![i]!
-  const out = columns.deltaOut[level]![i]!
+  const together = mode.togetherUntil < 0 ? null : columns.together
+  if (isRunning(mode)) return together?.generator(level, i) ?? columns.deltaGenerator[level]![i]!
+  const out = together?.out(level, i) ?? columns.deltaOut[level]![i]!
   if (level === rules.dark || rules.solar === null) return out
   if (mode.solar === 'waits') return out
   if (mode.solar === 'held') {
@@ -221,11 +245,11 @@ function supply(
   }
   if (rules.solar.canTrip) {
     if (rules.solar.heldOut) into.below = Math.min(into.below, rules.solar.offKwh)
-    const forced = columns.forced[level]![i]!
+    const forced = together?.forced(level, i) ?? columns.forced[level]![i]!
     if (forced > limit) {
       into.trips = true
       return out
     }
   }
-  return columns.deltaIn[level]![i]!
+  return together?.in(level, i) ?? columns.deltaIn[level]![i]!
 }

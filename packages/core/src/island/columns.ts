@@ -3,6 +3,18 @@
 // Energies are increments of one minute on the energy grid [kWh]; positive fills the stack.
 // Level indices are those of `rules.ts`: 0..lastLevel, holding, dark.
 
+/** The same increments and limits while the thermostats run together, worked out when asked. */
+export interface TogetherColumns {
+  out(level: number, minute: number): number
+  in(level: number, minute: number): number
+  forced(level: number, minute: number): number
+  generator(level: number, minute: number): number
+  /** @param first  whether they all start in this minute */
+  overload(level: number, minute: number, first: boolean): boolean
+  overGenerator(level: number, minute: number): boolean
+  litres(level: number, minute: number, delta: number): number
+}
+
 /** A minute that does not come: nobody is there to be called. */
 export const NEVER = 0x7fffffff
 
@@ -35,6 +47,8 @@ export interface Columns {
   readonly overGenerator: readonly Uint8Array[]
   /** `retries`: 1 while an empty island is formed to let solar in. [n]; empty for other houses */
   readonly attempt: Uint8Array
+  /** Null for a house whose loads have no thermostats. */
+  readonly together: TogetherColumns | null
   /** When somebody called in this minute has done it, as an index of the window. [n] */
   readonly personAt: Int32Array
   /** Litres that the generator burns in a minute in which the stack gained `delta`. */

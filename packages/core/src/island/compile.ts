@@ -8,12 +8,11 @@ import type { House, Person } from '../house/house.js'
 import type { Demand } from '../load/demand.js'
 import type { Window } from '../series/window.js'
 import { onGrid } from '../units/energy-grid.js'
-import { acForBattery, batteryKw, newBalance, settle } from './balance.js'
+import { batteryKw, generatorAcKw, mostAcKw, newBalance, settle } from './balance.js'
 import { type Columns, NEVER } from './columns.js'
 import type { Rules } from './rules.js'
+import { togetherColumns, togetherLoad } from './together-columns.js'
 
-/** Share of a generator's rating that load and charge together may take; cp, 0.7-0.9. */
-const GENERATOR_MOST = 0.8
 const VOLTS = 230
 
 /** Everything that `step` and a trace need for one window, with the powers it was made of. */
@@ -25,6 +24,8 @@ export interface Compiled {
   readonly demand: Demand
   /** Load served at a level in a minute of the window. [kW] */
   readonly loadKw: (level: number, minute: number) => number
+  /** What thermostats that run together add to it. [kW] */
+  readonly togetherKw: (level: number, minute: number) => number
   /** Standing draw of the stack in a minute of the window. [kW] */
   readonly standingKw: (minute: number) => number
 }
@@ -61,6 +62,7 @@ export function compile(
   const deltaIn = rules.solar === null ? deltaOut : withSolar(true)
   const forced = rules.solar?.canTrip ? forcedOf(rules, plant, window, standing, loadKw) : deltaIn
   const taken = gridTaken(gridUp ?? new Uint8Array(n), house.gateway.reconnectSeconds)
+  const togetherKw = togetherLoad(demand, rules, window)
   const generator = generatorColumns(house, plant, rules, window, standing, loadKw)
   const columns: Columns = {
     n,
@@ -83,6 +85,16 @@ export function compile(
       onGrid(coldShare(stackC(plant, placeC)) * plant.usableKwh),
     ),
     overload: levels.map((level) => overloadColumn(demand, plant, window, standing, level, loadKw)),
+    together: togetherColumns({
+      house,
+      plant,
+      rules,
+      window,
+      demand,
+      standing,
+      loadKw,
+      togetherKw,
+    }),
     attempt:
       rules.whenEmpty === 'retries'
         ? attemptColumn(house.inverter.retryAt, calendar, window)
@@ -96,6 +108,7 @@ export function compile(
     window,
     demand,
     loadKw,
+    togetherKw,
     standingKw: (minute) => standing[minute]!,
   }
 }
@@ -158,10 +171,8 @@ function overloadColumn(
   loadKw: (level: number, minute: number) => number,
 ): Uint8Array {
   const peak = demand.peakKva[level]!
-  const mostAt = (standingKw: number): number =>
-    Math.min(plant.ratedKw, acForBattery(plant, plant.dischargeKw, standingKw))
-  const most = mostAt(plant.standingKw)
-  const heated = mostAt(plant.standingKw + plant.heaterKw)
+  const most = mostAcKw(plant, plant.standingKw)
+  const heated = mostAcKw(plant, plant.standingKw + plant.heaterKw)
   return Uint8Array.from({ length: window.n }, (_, i) =>
     loadKw(level, i) <= (standing[i]! > plant.standingKw ? heated : most) &&
     peak[(i + window.from) % demand.n]! <= plant.startingKva
@@ -185,8 +196,7 @@ function generatorColumns(
   return {
     deltaGenerator: levels.map((level) =>
       fill(window.n, (i) => {
-        const spare = Math.max(0, GENERATOR_MOST * generator.ratedKw - loadKw(level, i))
-        const acKw = -Math.min(spare, plant.chargeAcKw)
+        const acKw = generatorAcKw(plant, generator.ratedKw, loadKw(level, i))
         return -batteryKw(plant, acKw, window.dcKw[i]!, standing[i]!)
       }),
     ),

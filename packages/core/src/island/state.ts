@@ -24,12 +24,18 @@ export interface State {
   retries: number
   /** Minutes for which a relay still keeps the comfort loads off. */
   shedFor: number
+  /** Minutes without loads, counted up to where more makes no difference. */
+  offFor: number
+  /** Minutes for which the thermostats still run together. */
+  together: number
   /** Fuel left. [l] */
   fuelL: number
   /** Whether the grid was there in the minute before. */
   grid: boolean
   /** One of `Used`. */
   used: number
+  /** Whether the thermostats ran together in the minute. */
+  ranTogether: boolean
   /** Change of `stored` in the minute. [kWh], on the grid */
   delta: number
   /** Bits of `Event`. */
@@ -47,9 +53,12 @@ export function newState(rules: Rules, stored: number): State {
     retryAt: -1,
     retries: 0,
     shedFor: 0,
+    offFor: 0,
+    together: 0,
     fuelL: rules.generator?.fuelL ?? 0,
     grid: true,
     used: Used.nothing,
+    ranTogether: false,
     delta: 0,
     events: 0,
   }
@@ -76,6 +85,7 @@ export const Event = {
   generatorOverload: 1 << 16,
   relaySheds: 1 << 17,
   triesAgain: 1 << 18,
+  thermostats: 1 << 19,
 } as const
 
 /** The island's states by name, as a trace shows them. */

@@ -5,6 +5,7 @@
 //
 // Order: grid, generator, empty or back, shed levels, overload, solar, move.
 
+import { TOGETHER_AFTER, TOGETHER_FOR } from '../load/together.js'
 import type { Columns } from './columns.js'
 import { stepGenerator } from './generator-step.js'
 import type { Rules } from './rules.js'
@@ -23,10 +24,23 @@ export function step(state: State, i: number, columns: Columns, rules: Rules): v
   if (state.grid) beginCut(state, rules)
   const running = rules.generator !== null && stepGenerator(state, i, columns, rules)
   decideLevel(state, i, columns, rules, running)
+  state.ranTogether = state.together > 0
   if (state.level === rules.dark) {
     liveDark(state, columns.deltaOut[rules.dark]![i]!, columns.tempLimit[i]!, rules)
   } else if (running) liveWithGenerator(state, i, columns, rules)
   else liveAlone(state, i, columns, rules)
+  countThermostats(state, rules)
+}
+
+/** Time off makes thermostats owe; time on pays. */
+function countThermostats(state: State, rules: Rules): void {
+  if (state.level > rules.lastLevel) {
+    state.offFor = Math.min(TOGETHER_AFTER, state.offFor + 1)
+    state.together = 0
+  } else {
+    state.offFor = 0
+    if (state.together > 0) state.together--
+  }
 }
 
 /** AC-coupled solar drops at every cut and waits out its reconnection. */
@@ -46,6 +60,9 @@ function liveWithGrid(state: State, i: number, columns: Columns, rules: Rules): 
   state.retryAt = -1
   state.retries = 0
   state.shedFor = 0
+  state.offFor = 0
+  state.together = 0
+  state.ranTogether = false
   state.used = Used.grid
   move(state, columns.deltaGrid[i]!, columns.tempLimit[i]!, rules)
 }
@@ -59,24 +76,37 @@ function decideLevel(state: State, i: number, c: Columns, rules: Rules, running:
       return
     }
     form(state, rules, running)
+    if (c.together !== null && state.offFor >= TOGETHER_AFTER) {
+      state.together = TOGETHER_FOR
+      state.events |= Event.thermostats
+    }
   } else if (!running && !(state.stored > rules.loadsOffKwh + cold)) {
     goEmpty(state, rules)
     return
   }
   shed(state, rules)
   if (running) {
-    if (c.overGenerator[state.level]![i] === 1) {
+    if (overGenerator(state, i, c)) {
       dropComfort(state, rules)
       state.events |= Event.generatorOverload
     }
     return
   }
-  if (rules.sheds && state.level < rules.lastLevel && c.overload[state.level]![i] === 1) {
+  if (rules.sheds && state.level < rules.lastLevel && overloaded(state, i, c)) {
     dropComfort(state, rules)
     state.events |= Event.relaySheds
   }
-  if (c.overload[state.level]![i] === 1) trip(state, i, c, rules)
+  if (overloaded(state, i, c)) trip(state, i, c, rules)
   else state.retries = 0
+}
+
+function overloaded({ level, together }: State, i: number, c: Columns): boolean {
+  if (together === 0) return c.overload[level]![i] === 1
+  return c.together!.overload(level, i, together === TOGETHER_FOR)
+}
+
+function overGenerator({ level, together }: State, i: number, c: Columns): boolean {
+  return together === 0 ? c.overGenerator[level]![i] === 1 : c.together!.overGenerator(level, i)
 }
 
 /** A relay drops the comfort loads, for five minutes at least. */
@@ -163,16 +193,19 @@ function liveDark(state: State, delta: number, limit: number, rules: Rules): voi
 
 function liveWithGenerator(state: State, i: number, columns: Columns, rules: Rules): void {
   state.used = Used.generator
-  const delta = columns.deltaGenerator[state.level]![i]!
-  move(state, delta, columns.tempLimit[i]!, rules)
-  state.fuelL = Math.max(0, state.fuelL - columns.litres(state.level, i, state.delta))
+  const { level } = state
+  const { together } = columns
+  const own = state.ranTogether ? together!.generator(level, i) : columns.deltaGenerator[level]![i]!
+  move(state, own, columns.tempLimit[i]!, rules)
+  const burns = state.ranTogether ? together!.litres : columns.litres
+  state.fuelL = Math.max(0, state.fuelL - burns(level, i, state.delta))
 }
 
 function liveAlone(state: State, i: number, columns: Columns, rules: Rules): void {
   const limit = columns.tempLimit[i]!
   const solarIn = rules.solar !== null && takeSolar(state, i, columns, rules)
   state.used = solarIn ? Used.solar : Used.nothing
-  const delta = (solarIn ? columns.deltaIn : columns.deltaOut)[state.level]![i]!
+  const delta = increment(state, i, columns, solarIn)
   if (!(state.stored + delta >= 0)) {
     // Nothing left to hold the island for this minute.
     state.events |= Event.empty
@@ -182,6 +215,15 @@ function liveAlone(state: State, i: number, columns: Columns, rules: Rules): voi
   }
   move(state, delta, limit, rules)
   if (solarIn && rules.solar!.canTrip) tripAtEdge(state, i, columns, rules)
+}
+
+function increment({ level, ranTogether }: State, i: number, c: Columns, solarIn: boolean): number {
+  if (!ranTogether) return (solarIn ? c.deltaIn : c.deltaOut)[level]![i]!
+  return solarIn ? c.together!.in(level, i) : c.together!.out(level, i)
+}
+
+function forcedBySolar({ level, ranTogether }: State, i: number, c: Columns): number {
+  return ranTogether ? c.together!.forced(level, i) : c.forced[level]![i]!
 }
 
 /** Whether AC-coupled solar is in during this minute; moves its latch and its wait. */
@@ -202,7 +244,7 @@ function takeSolar(state: State, i: number, columns: Columns, rules: Rules): boo
     state.events |= Event.solarHeldOut
     return false
   }
-  if (columns.forced[state.level]![i]! <= limitOf(state.stored, columns.tempLimit[i]!, rules)) {
+  if (forcedBySolar(state, i, columns) <= limitOf(state.stored, columns.tempLimit[i]!, rules)) {
     return true
   }
   // Nobody knows what a dead array would give, so it tries, fails and waits again.
@@ -214,7 +256,7 @@ function takeSolar(state: State, i: number, columns: Columns, rules: Rules): boo
 /** A minute that ended at a charge edge whose next band does not take the array: it trips there. */
 function tripAtEdge(state: State, i: number, columns: Columns, rules: Rules): void {
   if (!(state.delta > 0) || !rules.bandEdgesKwh.includes(state.stored)) return
-  if (columns.forced[state.level]![i]! <= limitOf(state.stored, columns.tempLimit[i]!, rules))
+  if (forcedBySolar(state, i, columns) <= limitOf(state.stored, columns.tempLimit[i]!, rules))
     return
   state.solar = rules.solar!.waitMinutes
   state.events |= Event.solarTrips

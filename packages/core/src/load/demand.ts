@@ -5,16 +5,11 @@
 
 import type { Calendar } from '../axis/calendar.js'
 import type { House, LoadInput } from '../house/house.js'
+import type { LoadColumn } from './load-column.js'
 import type { MeterRecord } from './meter-record.js'
 import { meteredColumn } from './metered.js'
 import { surveyColumn } from './survey.js'
-
-/** One load over the year. */
-export interface LoadColumn {
-  readonly load: LoadInput
-  /** All pieces together. [n], [kW] */
-  readonly kw: Float64Array
-}
+import { type Together, togetherOf } from './together.js'
 
 export interface Demand {
   readonly n: number
@@ -31,6 +26,8 @@ export interface Demand {
    * what runs, and the hardest single start. [steps + 1][n], [kVA]
    */
   readonly peakKva: readonly Float64Array[]
+  /** What thermostats add when they come back together; null where none can. */
+  readonly together: Together | null
   /** What was understood or assumed about the loads, one sentence each. */
   readonly notes: readonly string[]
 }
@@ -74,6 +71,7 @@ export function demandOf(
     comfortKw: steps.map((step) => sum(step, calendar.n)),
     comfortNames: steps.map((step) => step.map((c) => c.load.name)),
     peakKva: levels.map((level) => peak(level, calendar.n)),
+    together: togetherOf(critical, steps, house, calendar),
     notes,
   }
 }

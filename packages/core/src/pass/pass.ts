@@ -240,5 +240,5 @@ class Sweep {
 
 /** Everything the next minute can depend on. */
 function stateKey(s: State): string {
-  return `${s.stored} ${s.level} ${s.solar} ${s.generator} ${s.personAt} ${s.retryAt} ${s.retries} ${s.shedFor} ${s.fuelL} ${s.grid}`
+  return `${s.stored} ${s.level} ${s.solar} ${s.generator} ${s.personAt} ${s.retryAt} ${s.retries} ${s.shedFor} ${s.offFor} ${s.together} ${s.fuelL} ${s.grid}`
 }
