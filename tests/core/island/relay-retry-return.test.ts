@@ -1,5 +1,5 @@
-// A load relay, an empty island that tries again, an array that throttles to a floor, a grid that
-// comes back: one scene each. Small houses of 10 kWh, losses of 60 W in all.
+// A load relay, an empty island that tries again, an array that throttles to a floor, a tank and
+// its cans, the changeover, a grid that comes back: one scene each. Small houses of 10 kWh, losses of 60 W in all.
 
 import { Event, gridTaken } from '@tideover/core'
 import { describe, expect, it } from 'vitest'
@@ -136,5 +136,65 @@ describe('a grid that comes back', () => {
     expect([...gridTaken(Uint8Array.of(1, 1, 0, 1, 1, 1, 0, 1), 120)]).toEqual([
       1, 1, 0, 0, 0, 1, 0, 0,
     ])
+  })
+})
+
+describe('a tank and cans', () => {
+  // At 2.4 kW the set burns 0.95 + 0.6 · 0.55 = 1.28 l/h: 0.64 l are 30 minutes.
+  const generator = {
+    ratedKw: 3,
+    tankL: 0.64,
+    cansL: 0.64,
+    litresPerHour: { none: 0.6, half: 0.95, full: 1.5 },
+    start: 'automatic',
+    leastRunMinutes: 0,
+  }
+  const person = { minutes: 30, from: '07:00', to: '22:00' }
+  const stack = {
+    module: { usableKwh: 10, chargeKw: 5, dischargeKw: 5 },
+    modules: 1,
+    health: 1,
+    electronicsW: 10,
+    selfDischargePerMonth: 0,
+  }
+
+  it('an empty tank stops the set, and somebody who comes by day fills it', () => {
+    const t = liveHouse({ generator, person, stack }, { minutes: 600, critical: 0.39 }, 0.2)
+    expect(minutesOf(t, Event.generatorOn)[0]).toBe(3)
+    expect(minutesOf(t, Event.fuelOut)[0]).toBe(33)
+    expect(t.fuelL[33]).toBeCloseTo(0.64, 6)
+    expect(minutesOf(t, Event.poured)).toEqual([450])
+    expect(minutesOf(t, Event.generatorOn)[1]).toBe(453)
+  })
+
+  it('with empty cans nobody is called', () => {
+    const bare = { ...generator, cansL: 0 }
+    const t = liveHouse({ generator: bare, person, stack }, { minutes: 600, critical: 0.39 }, 0.2)
+    expect(minutesOf(t, Event.poured)).toEqual([])
+    expect(minutesOf(t, Event.generatorOn)).toEqual([3])
+    expect(t.fuelL[599]).toBe(0)
+  })
+
+  it('a load above its rating stalls the set, and the island with it', () => {
+    const big = { ...generator, tankL: 12 }
+    const t = liveHouse({ generator: big, stack }, { minutes: 20, critical: 4.2 }, 0.2)
+    expect(t.generatorKw.every((kw) => kw <= 3)).toBe(true)
+    expect(minutesOf(t, Event.generatorOverload)[0]).toBe(3)
+  })
+})
+
+describe('the changeover', () => {
+  const peakKva = (level: number, i: number): number => (level === 0 && i === 0 ? 12 : 1)
+  const scene = { minutes: 10, critical: 0.39, comfort: [0.5], peakKva }
+
+  it('is judged with all that is running, though comfort would go at once', () => {
+    const t = liveHouse({}, scene, 0.3)
+    expect(t.servedCriticalKw[0]).toBe(0)
+    expect(t.servedCriticalKw[1]).toBeCloseTo(0.39, 12)
+  })
+
+  it('a relay is fast enough for it', () => {
+    const t = liveHouse({ inverter: { ...INVERTER, onOverload: 'sheds' } }, scene, 0.3)
+    expect(t.servedCriticalKw[0]).toBeCloseTo(0.39, 12)
   })
 })

@@ -53,6 +53,7 @@ export function randomIsland(number: number, minutes: number): RandomIsland {
             generator: {
               ratedKw: 3,
               tankL: pick(1, 3),
+              cansL: pick(0, 1, 4),
               litresPerHour: { none: 0.5, half: 1, full: 2 },
               start: generator,
               readySeconds: pick(0, 140),

@@ -120,7 +120,8 @@ function rideBatch(
       minutesWithout(spells, s, Math.min(enough.cutMinutes, horizon), wanted, batch.from),
     ),
     lostAtOnce: spells.first.reduce(
-      (sum, spell, s) => sum + (spell >= 0 && spells.from(spell) === s ? 1 : 0),
+      (sum, spell, s) =>
+        sum + (spell >= 0 && spells.from(spell) === s && columns.overload[0]![s] === 1 ? 1 : 0),
       0,
     ),
     windy: new Uint8Array(starts),

@@ -114,7 +114,8 @@ function* sentences(
       Event.generatorOverload,
       `Load ${load} is more than the generator carries; comfort loads off.`,
     ],
-    [Event.fuelOut, 'Generator stops: out of fuel.'],
+    [Event.fuelOut, `Generator stops: its tank is empty. ${trace.fuelL[i]!.toFixed(1)} l in cans.`],
+    [Event.poured, 'Somebody fills the tank from the cans.'],
     [Event.empty, `Battery at its lower limit: charge ${charge}, ${emptyLimit(i, compiled)}.`],
     [Event.goesDark, `Everything is off.${whatHelps(house)}`],
     [Event.loadsBack, `Critical loads are on again: charge ${charge}.`],
@@ -140,15 +141,18 @@ function whoStarts(
   trace: Trace,
   i: number,
   calendar: Calendar,
-  { columns }: Compiled,
+  compiled: Compiled,
 ): string {
-  if (house.generator?.start !== 'by hand') return ''
-  const at = columns.personAt[i]!
-  if (at === NEVER) return ' Nobody is there to start it.'
+  const { rules } = compiled
+  // An automatic set needs somebody only where its tank is empty: nothing is left but the cans.
+  const inCans = rules.generator?.cansAfter.includes(trace.fuelL[i]!) === true
+  if (house.generator?.start !== 'by hand' && !inCans) return ''
+  const at = compiled.columns.personAt[i]!
+  if (at === NEVER) return ' Nobody is there to tend it.'
   const { person } = house
   return (
     ` Somebody is called (${person?.minutes} min, ${person?.from} to ${person?.to}) and will have ` +
-    `pulled the cord at ${localTime(calendar, trace.from + at)}.`
+    `tended it at ${localTime(calendar, trace.from + at)}.`
   )
 }
 

@@ -101,11 +101,12 @@ export interface UsedDefault {
 export function usedDefaults(plain: unknown): UsedDefault[] {
   const used: UsedDefault[] = []
   for (const [path, { value, unit, basis }] of Object.entries<Default>(DEFAULTS)) {
-    const absent = absentAt(plain, path)
+    const absent = absentAt(plain, path).filter((at) => isAsked(plain, at))
     if (absent.length === 0) continue
     const shown = Array.isArray(value) ? `${value[0]} in every month` : String(value)
+    const plainUnit = typeof value === 'number' && unit !== 'share of 1' ? unit : ''
     const where = absent.length > 2 ? [path] : absent
-    for (const at of where) used.push({ path: at, value: `${shown} ${unit}`.trim(), basis })
+    for (const at of where) used.push({ path: at, value: `${shown} ${plainUnit}`.trim(), basis })
   }
   return used
 }
@@ -125,6 +126,14 @@ function absentAt(plain: unknown, pattern: string): string[] {
     })
   }
   return found.filter(({ value }) => value === undefined).map(({ at }) => at)
+}
+
+/** Only a DC-coupled array has a tracker of its own. */
+function isAsked(plain: unknown, path: string): boolean {
+  const match = /^arrays\[(\d+)\]\.trackerKw$/.exec(path)
+  if (match === null) return true
+  const { arrays } = plain as { arrays: readonly { inverter?: unknown }[] }
+  return arrays[Number(match[1])]?.inverter === undefined
 }
 
 /** Groups whose every field has a default: they count as present when left out. */

@@ -8,7 +8,7 @@ import { TOGETHER_AFTER } from '../load/together.js'
 import { GRID_KWH } from '../units/energy-grid.js'
 import type { Columns } from './columns.js'
 import type { GeneratorRules, Rules } from './rules.js'
-import type { State } from './state.js'
+import { cansLeftL, type State } from './state.js'
 
 /** All that a state holds beside its charge and its fuel, timers as the minute they end. */
 export interface Mode {
@@ -26,8 +26,9 @@ export interface Mode {
   readonly personAt: number
   /** Thermostats run together up to this minute, -1 where they do not. */
   readonly togetherUntil: number
-  /** No fuel left. */
-  readonly dry: boolean
+  /** Nothing in the tank. */
+  readonly tankEmpty: boolean
+  readonly pours: number
 }
 
 /** Strictly between `above` and `below` [kWh] a state moves by `delta` and burns `litres`. */
@@ -46,9 +47,17 @@ export function newCalm(): Calm {
 
 const leastRun = (rules: Rules): number => Math.max(1, rules.generator?.leastMinutes ?? 1)
 
+/** More fillings than this have no room in a key; such states are stepped one by one. */
+const MOST_POURS = 3
+
+function isTankEmpty(state: State, rules: Rules): boolean {
+  return rules.generator !== null && !(state.fuelL > cansLeftL(state, rules))
+}
+
 /** Whether nothing runs in a state that a span cannot carry. */
 function canBeCalm(state: State, rules: Rules): boolean {
   if (state.grid || state.shedFor > 0 || state.retries !== 0 || state.retryAt >= 0) return false
+  if (state.pours > MOST_POURS) return false
   return state.level <= rules.lastLevel || state.offFor === TOGETHER_AFTER
 }
 
@@ -66,7 +75,8 @@ export function modeOf(state: State, i: number, rules: Rules): Mode | null {
     generatorAt: generator === 'starting' || generator === 'fresh' ? i - g : 0,
     personAt: state.personAt,
     togetherUntil: state.together > 0 ? i + state.together : -1,
-    dry: rules.generator !== null && !(state.fuelL > 0),
+    tankEmpty: isTankEmpty(state, rules),
+    pours: state.pours,
   }
 }
 
@@ -88,10 +98,10 @@ export function modeKey(state: State, i: number, rules: Rules): number {
   const settled = g >= leastRun(rules)
   const solarCode = solar === 0 ? 0 : solar < 0 ? 1 : 2
   const generatorCode = g === 0 ? 0 : g < 0 ? 1 : settled ? 3 : 2
-  const dry = rules.generator !== null && !(state.fuelL > 0)
   let key = (state.level * 8 + bandOf(state.stored, rules)) * 3 + solarCode
-  key = (key * 4 + generatorCode) * 2 + (dry ? 1 : 0)
+  key = (key * 4 + generatorCode) * 2 + (isTankEmpty(state, rules) ? 1 : 0)
   key = (key * 2 + (state.personAt < 0 ? 0 : 1)) * 2 + (state.together > 0 ? 1 : 0)
+  key = key * 4 + state.pours
   key = key * 64 + (state.together > 0 ? (i + state.together) & 63 : 0)
   key = key * 128 + (solar > 0 ? (i + solar) & 127 : 0)
   key = key * 2048 + (g === 0 || settled ? 0 : (i - g) & 2047)
@@ -108,6 +118,7 @@ export function restore(state: State, mode: Mode, i: number, rules: Rules): void
   state.level = mode.level
   state.solar = mode.solar === 'in' ? 0 : mode.solar === 'held' ? -1 : mode.solarUntil - (i - 1)
   state.personAt = mode.personAt
+  state.pours = mode.pours
   state.offFor = mode.level > rules.lastLevel ? TOGETHER_AFTER : 0
   state.together = mode.togetherUntil < 0 ? 0 : mode.togetherUntil - (i - 1)
   if (mode.generator === 'off') state.generator = 0
@@ -151,7 +162,7 @@ export function calmSpan(into: Calm, mode: Mode, i: number, columns: Columns, ru
   into.trips = false
   const stays =
     columns.gridUp[i] === 0 &&
-    generatorCalm(into, mode, rules) &&
+    generatorCalm(into, mode, columns.coldFloor[i]!, rules) &&
     levelCalm(into, mode, i, columns, rules)
   if (!stays) {
     into.above = Number.POSITIVE_INFINITY
@@ -178,7 +189,7 @@ function isRunning(mode: Mode): boolean {
 }
 
 /** The generator's side: nothing is called, started or stopped. */
-function generatorCalm(into: Calm, mode: Mode, rules: Rules): boolean {
+function generatorCalm(into: Calm, mode: Mode, cold: number, rules: Rules): boolean {
   if (rules.generator === null) return true
   const set: GeneratorRules = rules.generator
   if (mode.generator === 'starting' || mode.generator === 'fresh') return true
@@ -186,13 +197,13 @@ function generatorCalm(into: Calm, mode: Mode, rules: Rules): boolean {
     into.below = Math.min(into.below, set.stopKwh)
     return true
   }
-  if (mode.dry) return mode.personAt < 0
+  if (mode.tankEmpty && set.cansAfter[mode.pours] === 0) return mode.personAt < 0
   const on = mode.level <= rules.lastLevel
   if (mode.personAt >= 0) {
-    if (on) into.below = Math.min(into.below, set.startKwh + GRID_KWH)
+    if (on) into.below = Math.min(into.below, set.startKwh + cold + GRID_KWH)
     return true
   }
-  into.above = Math.max(into.above, set.startKwh)
+  into.above = Math.max(into.above, set.startKwh + cold)
   return on
 }
 

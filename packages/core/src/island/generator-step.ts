@@ -2,7 +2,7 @@
 
 import type { Columns } from './columns.js'
 import type { GeneratorRules, Rules } from './rules.js'
-import { Event, type State } from './state.js'
+import { cansLeftL, Event, type State } from './state.js'
 
 /** Lives the generator's side of minute `i`. Returns whether it gives power in this minute. */
 export function stepGenerator(state: State, i: number, columns: Columns, rules: Rules): boolean {
@@ -20,7 +20,7 @@ export function stepGenerator(state: State, i: number, columns: Columns, rules: 
 }
 
 function keepRunning(state: State, set: GeneratorRules, rules: Rules): boolean {
-  const dry = !(state.fuelL > 0)
+  const dry = !(state.fuelL > cansLeftL(state, rules))
   if (!dry && (state.generator < set.leastMinutes || !(state.stored >= set.stopKwh))) {
     // Beyond its least run nothing asks how long it has been running.
     state.generator = Math.min(state.generator + 1, Math.max(1, set.leastMinutes))
@@ -40,18 +40,24 @@ function called(
   set: GeneratorRules,
   rules: Rules,
 ): boolean {
-  const wanted = state.stored <= set.startKwh || state.level > rules.lastLevel
+  const cold = columns.coldFloor[i]!
+  const wanted = state.stored <= set.startKwh + cold || state.level > rules.lastLevel
   if (!wanted || !(state.fuelL > 0)) {
     state.personAt = -1
     return false
   }
-  if (set.byHand) {
+  const tankEmpty = !(state.fuelL > cansLeftL(state, rules))
+  if (set.byHand || tankEmpty) {
     if (state.personAt < 0) {
       state.personAt = columns.personAt[i]!
       state.events |= Event.generatorCalled
     }
     if (i < state.personAt) return false
     state.personAt = -1
+    if (tankEmpty) {
+      state.pours++
+      state.events |= Event.poured
+    }
   } else state.events |= Event.generatorCalled
   state.generator = -set.readyMinutes
   return true

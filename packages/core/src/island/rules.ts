@@ -34,6 +34,8 @@ export interface GeneratorRules {
   readonly leastMinutes: number
   /** Tank and cans. [l] */
   readonly fuelL: number
+  /** Left in cans after so many fillings of the tank; the last is 0. [l] */
+  readonly cansAfter: readonly number[]
 }
 
 export interface Rules {
@@ -132,8 +134,16 @@ function generatorRules(house: House, kwh: (share: number) => number): Generator
     stopKwh: kwh(generator.stopAt),
     readyMinutes: wholeMinutes(generator.readySeconds),
     leastMinutes: generator.leastRunMinutes,
-    fuelL: generator.tankL + generator.cansL,
+    fuelL: onGrid(generator.tankL) + onGrid(generator.cansL),
+    cansAfter: cansAfter(generator.tankL, generator.cansL),
   }
+}
+
+/** Cans are poured when the tank is empty, as much as goes in. */
+function cansAfter(tankL: number, cansL: number): number[] {
+  const left = [onGrid(cansL)]
+  while (left.at(-1)! > 0) left.push(Math.max(0, left.at(-1)! - onGrid(tankL)))
+  return left
 }
 
 /** Seconds as whole minutes, rounded up: a wait that has begun is waited out. At least 1. */

@@ -28,8 +28,10 @@ export interface State {
   offFor: number
   /** Minutes for which the thermostats still run together. */
   together: number
-  /** Fuel left. [l] */
+  /** Fuel left, in tank and cans. [l] */
   fuelL: number
+  /** How often the tank was filled from cans. */
+  pours: number
   /** Whether the grid was there in the minute before. */
   grid: boolean
   /** One of `Used`. */
@@ -56,12 +58,18 @@ export function newState(rules: Rules, stored: number): State {
     offFor: 0,
     together: 0,
     fuelL: rules.generator?.fuelL ?? 0,
+    pours: 0,
     grid: true,
     used: Used.nothing,
     ranTogether: false,
     delta: 0,
     events: 0,
   }
+}
+
+/** Litres still in cans. */
+export function cansLeftL(state: State, rules: Rules): number {
+  return rules.generator?.cansAfter[state.pours] ?? 0
 }
 
 /** What happened in a minute, one bit each. */
@@ -86,6 +94,7 @@ export const Event = {
   relaySheds: 1 << 17,
   triesAgain: 1 << 18,
   thermostats: 1 << 19,
+  poured: 1 << 20,
 } as const
 
 /** The island's states by name, as a trace shows them. */

@@ -9,7 +9,7 @@ import { TOGETHER_AFTER, TOGETHER_FOR } from '../load/together.js'
 import type { Columns } from './columns.js'
 import { stepGenerator } from './generator-step.js'
 import type { Rules } from './rules.js'
-import { Event, type State, Used } from './state.js'
+import { cansLeftL, Event, type State, Used } from './state.js'
 
 /** A relay that dropped a load lets it back after so long at the earliest; common practice. */
 const RELAY_MINUTES = 5
@@ -70,6 +70,15 @@ function liveWithGrid(state: State, i: number, columns: Columns, rules: Rules): 
 function decideLevel(state: State, i: number, c: Columns, rules: Rules, running: boolean): void {
   const cold = c.coldFloor[i]!
   if (state.shedFor > 0) state.shedFor--
+  if ((state.events & Event.cutBegins) !== 0 && c.overload[0]![i] === 1) {
+    // The house goes over with all that is running, before anything can be switched off.
+    if (!rules.sheds) {
+      trip(state, i, c, rules)
+      return
+    }
+    dropComfort(state, rules)
+    state.events |= Event.relaySheds
+  }
   if (state.level > rules.lastLevel) {
     if (!comesBack(state, i, cold, rules, running)) {
       if (rules.whenEmpty === 'retries') tryAgain(state, i, c, rules)
@@ -89,6 +98,11 @@ function decideLevel(state: State, i: number, c: Columns, rules: Rules, running:
     if (overGenerator(state, i, c)) {
       dropComfort(state, rules)
       state.events |= Event.generatorOverload
+      if (overGenerator(state, i, c)) {
+        // It stalls, and the island with it.
+        state.generator = 0
+        trip(state, i, c, rules)
+      }
     }
     return
   }
@@ -198,7 +212,7 @@ function liveWithGenerator(state: State, i: number, columns: Columns, rules: Rul
   const own = state.ranTogether ? together!.generator(level, i) : columns.deltaGenerator[level]![i]!
   move(state, own, columns.tempLimit[i]!, rules)
   const burns = state.ranTogether ? together!.litres : columns.litres
-  state.fuelL = Math.max(0, state.fuelL - burns(level, i, state.delta))
+  state.fuelL = Math.max(cansLeftL(state, rules), state.fuelL - burns(level, i, state.delta))
 }
 
 function liveAlone(state: State, i: number, columns: Columns, rules: Rules): void {

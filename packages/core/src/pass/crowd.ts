@@ -90,8 +90,12 @@ export class Crowd {
     this.count++
   }
 
-  /** Hands over what the calm span does not cover, with its state put right. */
-  takeRestless(calm: Calm, out: Cohort[]): void {
+  /**
+   * Hands over what the calm span does not cover, with its state put right.
+   *
+   * @param cansL  fuel that is not in the tank. [l]
+   */
+  takeRestless(calm: Calm, cansL: number, out: Cohort[]): void {
     if (!(calm.above < calm.below)) {
       this.takeAll(out)
       return
@@ -106,9 +110,9 @@ export class Crowd {
     if (this.count > 0 && highEnd <= this.high) {
       this.takeWhere(Math.max(highEnd, this.low), this.high, (c) => c.base >= below, out)
     }
-    if (calm.litres > 0 && this.leastFuel - this.burnt - calm.litres <= 0) {
+    if (calm.litres > 0 && this.leastFuel - this.burnt - calm.litres <= cansL) {
       this.leastFuel = Number.POSITIVE_INFINITY
-      const dry = this.burnt + calm.litres
+      const dry = this.burnt + calm.litres + cansL
       this.takeWhere(this.low, this.high, (c) => this.runsDry(c, dry), out)
     }
   }

@@ -116,7 +116,7 @@ class Sweep {
       const from = moving.length
       const calm = this.calmOf(crowd, i)
       if (timerEnds(crowd.mode, i)) crowd.takeAll(moving)
-      else crowd.takeRestless(calm, moving)
+      else crowd.takeRestless(calm, this.rules.generator?.cansAfter[crowd.mode.pours] ?? 0, moving)
       for (let at = from; at < moving.length; at++) {
         restore(moving[at]!.state, crowd.mode, i, this.rules)
       }
@@ -240,5 +240,5 @@ class Sweep {
 
 /** Everything the next minute can depend on. */
 function stateKey(s: State): string {
-  return `${s.stored} ${s.level} ${s.solar} ${s.generator} ${s.personAt} ${s.retryAt} ${s.retries} ${s.shedFor} ${s.offFor} ${s.together} ${s.fuelL} ${s.grid}`
+  return `${s.stored} ${s.level} ${s.solar} ${s.generator} ${s.personAt} ${s.retryAt} ${s.retries} ${s.shedFor} ${s.offFor} ${s.together} ${s.fuelL} ${s.pours} ${s.grid}`
 }
