@@ -84,14 +84,21 @@ function recorder(
 ): (i: number, state: State) => void {
   const { rules, plant, window } = compiled
   const row = newBalance()
+  const { dark, lastLevel } = rules
   return (i, state) => {
-    const owed = (level: number): number => (state.ranTogether ? compiled.togetherKw(level, i) : 0)
-    const served = compiled.loadKw(state.level, i) + owed(state.level)
-    const critical = compiled.loadKw(rules.lastLevel, i) + owed(rules.lastLevel)
-    const all = compiled.loadKw(0, i) + owed(0)
+    let critical = compiled.loadKw(lastLevel, i)
+    let all = compiled.loadKw(0, i)
+    let served = compiled.loadKw(state.level, i)
+    if (state.ranTogether) {
+      critical += compiled.togetherKw(lastLevel, i)
+      all += compiled.togetherKw(0, i)
+      served += compiled.togetherKw(state.level, i)
+    }
     const battery = -state.delta * 60
-    const [ac, dc, standing] = [window.acKw[i]!, window.dcKw[i]!, compiled.standingKw(i)]
-    if (state.level === rules.dark) settleDark(row, dc, standing, battery)
+    const ac = window.acKw[i]!
+    const dc = window.dcKw[i]!
+    const standing = compiled.standingKw(i)
+    if (state.level === dark) settleDark(row, dc, standing, battery)
     else {
       const acHad = state.used === Used.solar || state.used === Used.grid ? ac : 0
       settle(row, plant, SOURCES[state.used]!, served, acHad, dc, standing, battery)
