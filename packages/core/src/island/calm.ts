@@ -10,7 +10,10 @@ import type { Columns } from './columns.js'
 import type { GeneratorRules, Rules } from './rules.js'
 import { cansLeftL, type State } from './state.js'
 
-/** All that a state holds beside its charge and its fuel, timers as the minute they end. */
+/**
+ * What many states can have in common: all but charge, fuel and the timer of generator or person.
+ * Waits of solar and thermostats are the minute they end, for they pass for many at once.
+ */
 export interface Mode {
   readonly level: number
   /** Charge band at the start of the minute: how many charge edges the stack has reached. */
@@ -21,9 +24,8 @@ export interface Mode {
   readonly solarUntil: number
   /** Generator off, being started, within its least run, or past it. */
   readonly generator: 'off' | 'starting' | 'fresh' | 'settled'
-  /** `starting`: the minute in which it will run; `fresh`: the one before it first ran. */
-  readonly generatorAt: number
-  readonly personAt: number
+  /** Somebody is on the way. */
+  readonly called: boolean
   /** Thermostats run together up to this minute, -1 where they do not. */
   readonly togetherUntil: number
   /** Nothing in the tank. */
@@ -72,8 +74,7 @@ export function modeOf(state: State, i: number, rules: Rules): Mode | null {
     solar: solar === 0 ? 'in' : solar < 0 ? 'held' : 'waits',
     solarUntil: solar > 0 ? i + solar : 0,
     generator,
-    generatorAt: generator === 'starting' || generator === 'fresh' ? i - g : 0,
-    personAt: state.personAt,
+    called: state.personAt >= 0,
     togetherUntil: state.together > 0 ? i + state.together : -1,
     tankEmpty: isTankEmpty(state, rules),
     pours: state.pours,
@@ -90,7 +91,7 @@ function bandOf(stored: number, rules: Rules): number {
  * A number for the mode of a state after minute `i`, -1 where it has none; equal for equal modes
  * that live in the same minute. Nothing is allocated.
  *
- * Waits are shorter than the rings they are counted in: 64 and 128 minutes, 1 day, 5 days.
+ * Waits are shorter than the rings they are counted in: 64 and 128 minutes.
  */
 export function modeKey(state: State, i: number, rules: Rules): number {
   if (!canBeCalm(state, rules)) return -1
@@ -103,48 +104,51 @@ export function modeKey(state: State, i: number, rules: Rules): number {
   key = (key * 2 + (state.personAt < 0 ? 0 : 1)) * 2 + (state.together > 0 ? 1 : 0)
   key = key * 4 + state.pours
   key = key * 64 + (state.together > 0 ? (i + state.together) & 63 : 0)
-  key = key * 128 + (solar > 0 ? (i + solar) & 127 : 0)
-  key = key * 2048 + (g === 0 || settled ? 0 : (i - g) & 2047)
-  return key * 8192 + (state.personAt < 0 ? 0 : state.personAt & 8191)
+  return key * 128 + (solar > 0 ? (i + solar) & 127 : 0)
 }
 
 /** What of a mode's key its calm span hangs on: all but the times its timers end. */
 export function timelessKey(key: number): number {
-  return Math.floor(key / (64 * 128 * 2048 * 8192))
+  return Math.floor(key / (64 * 128))
+}
+
+/**
+ * The timer of generator or person after minute `i`: when the set will run, the minute before it
+ * first ran, or when the person has done it; -1 where none runs.
+ */
+export function timerOf(state: State, i: number, rules: Rules): number {
+  const { generator: g, personAt } = state
+  if (g !== 0 && g < leastRun(rules)) return i - g
+  return personAt
+}
+
+/** The minute in which a timer ends, which only `step` knows how to do; -1 without one. */
+export function dueOf(mode: Mode, timer: number, rules: Rules): number {
+  return mode.generator === 'fresh' ? timer + leastRun(rules) : timer
 }
 
 /** Puts a mode's side of a state back, as it stands before minute `i`. */
-export function restore(state: State, mode: Mode, i: number, rules: Rules): void {
+export function restore(state: State, mode: Mode, timer: number, i: number, rules: Rules): void {
   state.level = mode.level
   state.solar = mode.solar === 'in' ? 0 : mode.solar === 'held' ? -1 : mode.solarUntil - (i - 1)
-  state.personAt = mode.personAt
+  state.personAt = mode.called ? timer : -1
   state.pours = mode.pours
   state.offFor = mode.level > rules.lastLevel ? TOGETHER_AFTER : 0
   state.together = mode.togetherUntil < 0 ? 0 : mode.togetherUntil - (i - 1)
   if (mode.generator === 'off') state.generator = 0
   else if (mode.generator === 'settled') state.generator = leastRun(rules)
-  else state.generator = i - 1 - mode.generatorAt
+  else state.generator = i - 1 - timer
 }
 
-/** Whether a timer ends in minute `i` that only `step` knows how to end. */
-export function timerEnds(mode: Mode, i: number): boolean {
-  return (
-    (mode.generator === 'starting' && i >= mode.generatorAt) ||
-    (mode.personAt >= 0 && i >= mode.personAt)
-  )
-}
-
-/** The mode after minute `i`, where a wait or a least run ends in it or solar trips for all. */
+/** The mode after minute `i`, where a wait ends in it or solar trips for all. */
 export function modeAfter(mode: Mode, i: number, trips: boolean, rules: Rules): Mode | null {
   const waits = trips ? { solar: 'waits' as const, solarUntil: i + rules.solar!.waitMinutes } : {}
-  const settles = mode.generator === 'fresh' && i - mode.generatorAt >= leastRun(rules)
   const comesIn = mode.solar === 'waits' && mode.level !== rules.dark && i >= mode.solarUntil
   const paid = mode.togetherUntil >= 0 && i >= mode.togetherUntil
-  if (!trips && !settles && !comesIn && !paid) return null
+  if (!trips && !comesIn && !paid) return null
   return {
     ...mode,
     ...waits,
-    ...(settles ? { generator: 'settled' as const, generatorAt: 0 } : {}),
     ...(comesIn ? { solar: 'in' as const, solarUntil: 0 } : {}),
     ...(paid ? { togetherUntil: -1 } : {}),
   }
@@ -197,9 +201,9 @@ function generatorCalm(into: Calm, mode: Mode, cold: number, rules: Rules): bool
     into.below = Math.min(into.below, set.stopKwh)
     return true
   }
-  if (mode.tankEmpty && set.cansAfter[mode.pours] === 0) return mode.personAt < 0
+  if (mode.tankEmpty && set.cansAfter[mode.pours] === 0) return !mode.called
   const on = mode.level <= rules.lastLevel
-  if (mode.personAt >= 0) {
+  if (mode.called) {
     if (on) into.below = Math.min(into.below, set.startKwh + cold + GRID_KWH)
     return true
   }

@@ -3,6 +3,7 @@
 import type { Spells } from '../cut/spells.js'
 import { NO_SPELL } from '../cut/spells.js'
 import type { State } from '../island/state.js'
+import type { Crowd } from './crowd.js'
 
 /** Something that waits to learn which down spell comes next: a start, or a spell. */
 interface Ref {
@@ -16,8 +17,15 @@ export class Cohort {
   base = 0
   /** In a crowd: fuel plus the crowd's burn. [l] */
   fuelBase = 0
-  /** Next in a crowd's bucket. */
+  /** Neighbours in a crowd's bucket. */
+  prev: Cohort | null = null
   next: Cohort | null = null
+  bucket = 0
+  /** The crowd it is in. */
+  home: Crowd | null = null
+  /** Its timer of generator or person, and the minute in which that ends; -1 without one. */
+  timer = -1
+  due = -1
   down = false
   /** First minute of the latest of its open spells. */
   downSince = 0

@@ -3,17 +3,24 @@
 // Entries lie unsorted in buckets of 1/64 kWh by their base (stored less offset), which the
 // offset does not touch. Only the end buckets are looked at for thresholds.
 
-import { type Calm, type Mode, timelessKey } from '../island/calm.js'
+import type { Calm, Mode } from '../island/calm.js'
 import type { Cohort } from './cohort.js'
 
 const BUCKETS_A_KWH = 64
 /** Entries looked at for an equal one. */
 const MOST_LOOKS = 8
 
+/** A calm span and the minute it was worked out for. */
+export interface SharedCalm {
+  readonly calm: Calm
+  minute: number
+}
+
 export class Crowd {
   count = 0
   private offset = 0
   private burnt = 0
+  /** No entry lies below or above these buckets. */
   private low = 0
   private high = -1
   /** No entry has a lower fuel base. */
@@ -24,8 +31,8 @@ export class Crowd {
   /** Set by `reuse` before anything else is done. */
   mode!: Mode
   key = 0
-  /** The key of the mode without its timers. */
-  timeless = 0
+  /** The calm span of all modes that differ from this one in their timers only. */
+  shared!: SharedCalm
 
   /** @param capacityKwh  the span that entries can lie in */
   constructor(capacityKwh: number) {
@@ -35,18 +42,18 @@ export class Crowd {
   }
 
   /** An empty crowd made ready for another mode. */
-  reuse(mode: Mode, key: number): void {
-    this.become(mode, key)
+  reuse(mode: Mode, key: number, shared: SharedCalm): void {
+    this.become(mode, key, shared)
     this.offset = 0
     this.burnt = 0
     this.leastFuel = Number.POSITIVE_INFINITY
   }
 
   /** Goes over to another mode with all its entries. */
-  become(mode: Mode, key: number): void {
+  become(mode: Mode, key: number, shared: SharedCalm): void {
     this.mode = mode
     this.key = key
-    this.timeless = timelessKey(key)
+    this.shared = shared
   }
 
   /** Any of its entries, its state put right but for its mode. Only while it has one. */
@@ -78,14 +85,23 @@ export class Crowd {
       for (let other = this.ring[at] as Cohort | null; other !== null; other = other.next) {
         // Those that differ in their fuel alone may be many; not to meet costs time, no truth.
         if (looks-- === 0) break
-        if (other.base === cohort.base && other.fuelBase === cohort.fuelBase) {
+        if (
+          other.base === cohort.base &&
+          other.fuelBase === cohort.fuelBase &&
+          other.timer === cohort.timer
+        ) {
           other.join(cohort)
           return
         }
       }
     }
-    cohort.next = this.ring[at]!
+    const after = this.ring[at]!
+    cohort.prev = null
+    cohort.next = after
+    if (after !== null) after.prev = cohort
     this.ring[at] = cohort
+    cohort.bucket = at
+    cohort.home = this
     this.leastFuel = Math.min(this.leastFuel, cohort.fuelBase)
     this.count++
   }
@@ -146,30 +162,31 @@ export class Crowd {
     out: Cohort[],
   ): void {
     for (let bucket = from; bucket <= to && this.count > 0; bucket++) {
-      const at = bucket & this.mask
-      let keep: Cohort | null = null
-      for (let cohort = this.ring[at] as Cohort | null; cohort !== null; ) {
+      for (let cohort = this.ring[bucket & this.mask] as Cohort | null; cohort !== null; ) {
         const following: Cohort | null = cohort.next
         if (wanted(cohort)) {
-          this.release(cohort)
+          this.take(cohort)
           out.push(cohort)
-        } else {
-          cohort.next = keep
-          keep = cohort
         }
         cohort = following
       }
-      this.ring[at] = keep
     }
     if (this.count === 0) return
     while (this.ring[this.low & this.mask] === null) this.low++
     while (this.ring[this.high & this.mask] === null) this.high--
   }
 
-  private release(cohort: Cohort): void {
+  /** Takes one entry out, its state put right but for its mode. */
+  take(cohort: Cohort): void {
+    const { prev, next } = cohort
+    if (prev === null) this.ring[cohort.bucket] = next
+    else prev.next = next
+    if (next !== null) next.prev = prev
+    cohort.prev = null
+    cohort.next = null
+    cohort.home = null
     cohort.state.stored = cohort.base + this.offset
     cohort.state.fuelL = cohort.fuelBase - this.burnt
-    cohort.next = null
     this.count--
   }
 }

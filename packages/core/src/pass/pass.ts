@@ -9,20 +9,22 @@ import { isHopeless } from '../cut/starts.js'
 import {
   type Calm,
   calmSpan,
+  dueOf,
   type Mode,
   modeAfter,
   modeKey,
   modeOf,
   newCalm,
   restore,
-  timerEnds,
+  timelessKey,
+  timerOf,
 } from '../island/calm.js'
 import type { Columns } from '../island/columns.js'
 import type { Rules } from '../island/rules.js'
 import { newState, type State } from '../island/state.js'
 import { step } from '../island/step.js'
 import { Cohort } from './cohort.js'
-import { Crowd } from './crowd.js'
+import { Crowd, type SharedCalm } from './crowd.js'
 
 /** How often cohorts are looked through for those that have been followed far enough. [min] */
 const SWEEP_MINUTES = 1440
@@ -69,10 +71,12 @@ class Sweep {
   readonly spells: Spells
   private readonly crowds = new Map<number, Crowd>()
   private readonly spare: Crowd[] = []
+  /** Cohorts in crowds by the minute in which their timer ends; some may have left since. */
+  private readonly dues = new Map<number, Cohort[]>()
   private single: Cohort[] = []
   private loose: Cohort[] = []
   private readonly meetings = new Map<string, Cohort>()
-  private readonly calms: ({ readonly calm: Calm; minute: number } | undefined)[] = []
+  private readonly calms = new Map<number, SharedCalm>()
   private readonly changed: { readonly crowd: Crowd; readonly next: Mode }[] = []
 
   constructor(
@@ -98,6 +102,7 @@ class Sweep {
     const moving = this.single
     this.single = this.loose
     this.single.length = 0
+    this.takeDue(i, moving)
     this.moveCrowds(i, moving)
     this.meetings.clear()
     for (const cohort of moving) {
@@ -110,15 +115,29 @@ class Sweep {
     if (this.enough !== undefined && i % DECIDED_MINUTES === 0) this.dropDecided(i, this.enough)
   }
 
+  /** Takes out those whose timer ends in this minute. */
+  private takeDue(i: number, moving: Cohort[]): void {
+    const due = this.dues.get(i)
+    if (due === undefined) return
+    this.dues.delete(i)
+    for (const cohort of due) {
+      if (cohort.home === null || cohort.due !== i) continue
+      const { mode } = cohort.home
+      cohort.home.take(cohort)
+      restore(cohort.state, mode, cohort.timer, i, this.rules)
+      moving.push(cohort)
+    }
+  }
+
   /** Moves each crowd as a whole; what is restless joins those that are stepped one by one. */
   private moveCrowds(i: number, moving: Cohort[]): void {
     for (const crowd of this.crowds.values()) {
       const from = moving.length
       const calm = this.calmOf(crowd, i)
-      if (timerEnds(crowd.mode, i)) crowd.takeAll(moving)
-      else crowd.takeRestless(calm, this.rules.generator?.cansAfter[crowd.mode.pours] ?? 0, moving)
+      crowd.takeRestless(calm, this.rules.generator?.cansAfter[crowd.mode.pours] ?? 0, moving)
       for (let at = from; at < moving.length; at++) {
-        restore(moving[at]!.state, crowd.mode, i, this.rules)
+        const { state, timer } = moving[at]!
+        restore(state, crowd.mode, timer, i, this.rules)
       }
       if (crowd.count === 0) this.retire(crowd)
       else {
@@ -134,13 +153,21 @@ class Sweep {
 
   /** The calm span of a crowd's mode, worked out once a minute for modes that differ in timers. */
   private calmOf(crowd: Crowd, i: number): Calm {
-    const known = this.calms[crowd.timeless]
-    if (known?.minute === i) return known.calm
-    const calm = known?.calm ?? newCalm()
-    calmSpan(calm, crowd.mode, i, this.columns, this.rules)
-    if (known === undefined) this.calms[crowd.timeless] = { calm, minute: i }
-    else known.minute = i
-    return calm
+    const { shared } = crowd
+    if (shared.minute !== i) {
+      calmSpan(shared.calm, crowd.mode, i, this.columns, this.rules)
+      shared.minute = i
+    }
+    return shared.calm
+  }
+
+  private sharedOf(key: number): SharedCalm {
+    const timeless = timelessKey(key)
+    const known = this.calms.get(timeless)
+    if (known !== undefined) return known
+    const fresh = { calm: newCalm(), minute: -1 }
+    this.calms.set(timeless, fresh)
+    return fresh
   }
 
   private retire(crowd: Crowd): void {
@@ -150,10 +177,10 @@ class Sweep {
 
   /** A crowd whose mode changed as a whole; where others are in that mode the smaller one joins. */
   private changeMode(crowd: Crowd, next: Mode, i: number): void {
-    const { state } = crowd.sample()
-    restore(state, next, i + 1, this.rules)
+    const { state, timer } = crowd.sample()
+    restore(state, next, timer, i + 1, this.rules)
     const key = modeKey(state, i, this.rules)
-    crowd.become(next, key)
+    crowd.become(next, key, this.sharedOf(key))
     const there = this.crowds.get(key)
     if (there === undefined) {
       this.crowds.set(key, crowd)
@@ -185,18 +212,29 @@ class Sweep {
     const onEdge = this.isOnEdge(cohort)
     const key = modeKey(state, i, this.rules)
     if (key >= 0) {
-      this.crowdOf(key, state, i).insert(cohort, onEdge)
+      const crowd = this.crowdOf(key, state, i)
+      this.setTimer(cohort, crowd.mode, i)
+      crowd.insert(cohort, onEdge)
       return
     }
     if (onEdge && this.meets(cohort)) return
     this.single.push(cohort)
   }
 
+  private setTimer(cohort: Cohort, mode: Mode, i: number): void {
+    cohort.timer = timerOf(cohort.state, i, this.rules)
+    cohort.due = cohort.timer < 0 ? -1 : dueOf(mode, cohort.timer, this.rules)
+    if (cohort.due < 0) return
+    const there = this.dues.get(cohort.due)
+    if (there === undefined) this.dues.set(cohort.due, [cohort])
+    else there.push(cohort)
+  }
+
   private crowdOf(key: number, state: State, i: number): Crowd {
     const there = this.crowds.get(key)
     if (there !== undefined) return there
     const crowd = this.spare.pop() ?? new Crowd(this.rules.capacityKwh)
-    crowd.reuse(modeOf(state, i, this.rules) as Mode, key)
+    crowd.reuse(modeOf(state, i, this.rules) as Mode, key, this.sharedOf(key))
     this.crowds.set(key, crowd)
     return crowd
   }
