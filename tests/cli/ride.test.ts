@@ -15,6 +15,15 @@ beforeAll(async () => {
   answer = JSON.parse(ended.out)
 })
 
+it('gives the same figures on one thread as on several', async () => {
+  const asked = ['ride', house, '--month', '2', '--hours', '3', '--years', '4', '--json']
+  const [one, three] = await Promise.all(
+    ['1', '3'].map((threads) => tideover(...asked, '--threads', threads)),
+  )
+  expect(one!.out).toBe(three!.out)
+  expect(JSON.parse(one!.out).skies.typical.starts).toBe(4 * 28 * 1440)
+})
+
 describe('ride --json', () => {
   it('is one object on standard output and nothing else', () => {
     expect(ended.status).toBe(0)

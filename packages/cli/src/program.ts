@@ -1,6 +1,7 @@
 // The commands and their options. A command or option stands here only once it works.
 
 import { Command } from 'commander'
+import { check } from './commands/check.js'
 import { ride } from './commands/ride.js'
 import { schema } from './commands/schema.js'
 import { series } from './commands/series.js'
@@ -24,6 +25,7 @@ export function buildProgram(): Command {
       .option('--hours <h>', 'length of the cut [h]', '24')
       .option('--share <0..1>', 'share of starts that must last the whole cut')
       .option('--years <n>', 'synthetic years of the typical sky', '30')
+      .option('--threads <n>', 'threads to work on (default: one for each processor)')
       .option('--defaults', 'list the defaults and the records that the answer rests on')
       .option('--json', 'one JSON object on standard output'),
   ).action(ride)
@@ -54,6 +56,14 @@ export function buildProgram(): Command {
     .option('--csv <file>', 'minute by minute as CSV; - for standard output')
     .option('--json', 'daily totals as one JSON object')
     .action(series)
+
+  program
+    .command('check')
+    .description('whether the installation holds: findings, gravest first')
+    .argument('[house]', HOUSE)
+    .option('--modules <k>', 'battery modules (default: those of the house)')
+    .option('--json', 'one JSON object on standard output')
+    .action(check)
 
   program
     .command('schema')

@@ -1,11 +1,16 @@
-import { InputError, rideAnswer } from '@tideover/core'
+import { availableParallelism } from 'node:os'
+import { InputError, rideFrom, rideJobs, runRideJob } from '@tideover/core'
 import { openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { progressLine, say, sayJson } from '../output.js'
+import { runInThreads } from '../ride-threads.js'
 import { rideText } from '../text/ride-text.js'
 
+/** Years of the typical sky that a thread takes in one go. */
+const YEARS_A_JOB = 3
+
 /** `ride`: how long the house lasts. */
-export function ride(path: string | undefined, words: Words): void {
+export async function ride(path: string | undefined, words: Words): Promise<void> {
   const reader = new OptionReader(words)
   const share = reader.share('share')
   const question = {
@@ -16,18 +21,26 @@ export function ride(path: string | undefined, words: Words): void {
     years: reader.whole('years', 1, 200) ?? 30,
     ...(share === undefined ? {} : { share }),
   }
+  const threads = reader.whole('threads', 1, 64) ?? availableParallelism()
   reader.done()
   const { prepared, plain, notes: read } = openHouse(path)
   if (question.sky === 'file' && prepared.record === null) {
     throw new InputError('--sky', 'one of dull, none, typical, clear: no sky.file is named', 'file')
   }
   const show = progressLine()
-  const answer = rideAnswer(
-    prepared,
-    { ...question, progress: (done, of, sky) => show(`${sky} sky: ${done} of ${of}`) },
-    plain,
-  )
+  const jobs = rideJobs(prepared, question, YEARS_A_JOB)
+  const tell = (count: number): void => show(`${count} of ${jobs.length} parts done`)
+  tell(0)
+  const results =
+    threads === 1
+      ? jobs.map((job, which) => {
+          const result = runRideJob(prepared, question, job)
+          tell(which + 1)
+          return result
+        })
+      : await runInThreads(jobs, { path, question }, threads, tell)
   show('')
+  const answer = rideFrom(prepared, question, results, plain)
   if (words.json === true) sayJson(answer)
   else say(rideText(answer, { defaults: words.defaults === true, read }))
 }

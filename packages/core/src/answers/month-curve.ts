@@ -45,7 +45,6 @@ export function monthCurve(
     equip(prepared, question),
     rideLoads(prepared.demand),
     { month, hours: cutHours, horizon },
-    question.progress && ((done, of) => question.progress?.(done, of, sky)),
   )
   const evening = batches.map(({ from, rides }) =>
     Uint8Array.from(rides.minutes, (_, s) => (isEvening(prepared.calendar, from + s) ? 1 : 0)),

@@ -33,8 +33,11 @@ export interface BatchRides {
   readonly windy: Uint8Array
 }
 
+/** What figures need to know of a sky. */
+export type SkyFacts = Pick<Sky, 'kind' | 'years' | 'hasExtremes'>
+
 export interface MonthRides {
-  readonly sky: Sky
+  readonly sky: SkyFacts
   readonly batches: readonly BatchRides[]
   readonly horizon: number
 }
@@ -61,10 +64,9 @@ export function monthRides(
   equipped: Equipped,
   loads: readonly RideLoad[],
   span: MonthSpan,
-  progress?: (done: number, of: number) => void,
 ): MonthRides {
   const variants = [{ equipped, horizon: span.horizon }]
-  return monthRidesOf(prepared, monthSky, variants, loads, span, progress)[0] as MonthRides
+  return monthRidesOf(prepared, monthSky, variants, loads, span)[0] as MonthRides
 }
 
 /** Rides of several stacks under the same weather, which is worked out once. */
@@ -74,7 +76,6 @@ export function monthRidesOf(
   variants: readonly Variant[],
   loads: readonly RideLoad[],
   span: Pick<MonthSpan, 'month' | 'hours'>,
-  progress?: (done: number, of: number) => void,
 ): MonthRides[] {
   const scratch = newScratch(prepared)
   const wanted = wantedSum(loads)
@@ -90,7 +91,6 @@ export function monthRidesOf(
     const result = variants.map((variant) =>
       rideBatch(prepared, window, batch, variant, loads, wanted, enough, tolerance),
     )
-    progress?.(which + 1, batches.length)
     return result
   })
   markWindy(prepared, ridden, looks)

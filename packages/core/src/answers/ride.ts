@@ -3,7 +3,7 @@
 // Every minute of the month is a start, in every year of the sky; each is followed past the cut
 // and past the month's end. The promise stands on the cautious side: dull sky, reserve, health.
 
-import { minutesOfHours, monthRange } from '../axis/calendar.js'
+import { monthRange } from '../axis/calendar.js'
 import { rideLoads } from '../cut/rides.js'
 import { inverterLossKw, type Plant } from '../equipment/plant.js'
 import { usedDefaults } from '../house/defaults.js'
@@ -11,8 +11,7 @@ import type { Site } from '../house/house.js'
 import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
 import { cautionsFor } from './cautions.js'
-import { monthRidesOf, type Variant } from './month-rides.js'
-import { type MonthSky, monthSky } from './month-sky.js'
+import { type RideResult, rideJobs, runRideJob, skiesToShow, variantsOf } from './ride-jobs.js'
 import { type Equipped, equip, type Scenario } from './scenario.js'
 import { type SkyFigures, skyFigures } from './sky-figures.js'
 import { warningsFor } from './warnings.js'
@@ -31,8 +30,6 @@ export interface RideQuestion extends Scenario {
   /** Return period of `dull`; default 10. */
   readonly winters?: number
   readonly seed?: number
-  /** Told after each year walked. */
-  readonly progress?: (done: number, of: number, sky: SkyKind) => void
 }
 
 export interface RideAnswer {
@@ -57,12 +54,6 @@ export interface RideAnswer {
   readonly defaults: readonly { path: string; value: string; basis: string }[]
 }
 
-/** How far each start is followed at least. [min] */
-export const HORIZON_MINUTES = 2 * 1440
-
-/** How far past the end of a long cut each start is followed. [min] */
-const BEYOND_MINUTES = 1440
-
 /**
  * @param plain  the house as it was read, to tell which defaults it leans on; without it the
  *               answer lists none
@@ -73,16 +64,30 @@ export function rideAnswer(
   question: RideQuestion,
   plain?: unknown,
 ): RideAnswer {
+  const results = rideJobs(prepared, question).map((job) => runRideJob(prepared, question, job))
+  return rideFrom(prepared, question, results, plain)
+}
+
+/**
+ * Puts together what `runRideJob` found, wherever it was run; the answer does not depend on it.
+ *
+ * @param results  of all jobs, in the order of `rideJobs`
+ */
+export function rideFrom(
+  prepared: Prepared,
+  question: RideQuestion,
+  results: readonly RideResult[],
+  plain?: unknown,
+): RideAnswer {
   const { house } = prepared
-  const { month, hours, years = 30, winters = 10, seed = house.seed } = question
+  const { month, hours, years = 30, seed = house.seed } = question
   const promise = question.sky ?? 'dull'
   const equipped = equip(prepared, question)
   const skies: Partial<Record<SkyKind, SkyFigures>> = {}
   let bright: SkyFigures | undefined
   let bare: SkyFigures | undefined
   for (const kind of skiesToShow(prepared, promise)) {
-    const sky = monthSky(prepared, { kind, month, cutHours: hours, years, winters, seed })
-    const found = figuresUnder(prepared, sky, question, variantsOf(prepared, question, kind))
+    const found = figuresUnder(prepared, question, kind, results)
     skies[kind] = found.main!
     bright = found.bright ?? bright
     bare = found.bare ?? bare
@@ -109,50 +114,24 @@ export function rideAnswer(
   }
 }
 
-function skiesToShow(prepared: Prepared, promise: SkyKind): SkyKind[] {
-  const order: SkyKind[] = ['dull', 'none', 'typical', 'clear']
-  if (prepared.record !== null) order.push('file')
-  return [promise, ...order.filter((kind) => kind !== promise)]
-}
-
-/** The stack as asked for; under typical skies also full and new; for the promise also bare. */
-function variantsOf(
+function figuresUnder(
   prepared: Prepared,
   question: RideQuestion,
   kind: SkyKind,
-): Record<string, Variant> {
-  const cut = minutesOfHours(question.hours)
-  const horizon = Math.max(HORIZON_MINUTES, cut + BEYOND_MINUTES)
-  const variants: Record<string, Variant> = {
-    main: { equipped: equip(prepared, question), horizon },
-  }
-  if (kind === 'typical') {
-    const scenario: Scenario = { ...question, startSoc: 'full', health: 1 }
-    variants.bright = { equipped: equip(prepared, scenario), horizon: cut }
-  }
-  if (kind === (question.sky ?? 'dull') && prepared.house.generator !== undefined) {
-    variants.bare = { equipped: equip(prepared, { ...question, generator: false }), horizon }
-  }
-  return variants
-}
-
-function figuresUnder(
-  prepared: Prepared,
-  sky: MonthSky,
-  question: RideQuestion,
-  variants: Record<string, Variant>,
+  results: readonly RideResult[],
 ): Record<string, SkyFigures | undefined> {
-  const { month, hours, winters = 10, progress } = question
+  const { month, hours, winters = 10 } = question
   const loads = rideLoads(prepared.demand)
-  const list = Object.values(variants)
-  const rides = monthRidesOf(prepared, sky, list, loads, { month, hours }, (done, of) =>
-    progress?.(done, of, sky.sky.kind),
+  const parts = results.filter(({ job }) => job.sky === kind)
+  return Object.fromEntries(
+    Object.entries(variantsOf(prepared, question, kind)).map(([name, { equipped, horizon }]) => {
+      const batches = parts.flatMap(({ batches }) => batches[name]!)
+      const ride = { sky: parts[0]!.sky, batches, horizon }
+      const figures = skyFigures(prepared, ride, loads, { hours, winters })
+      const byHand = withoutSunHours(prepared, equipped, month)
+      return [name, { ...figures, withoutSunHours: byHand }]
+    }),
   )
-  const figures = rides.map((ride, v) => ({
-    ...skyFigures(prepared, ride, loads, { hours, winters }),
-    withoutSunHours: withoutSunHours(prepared, list[v]!.equipped, month),
-  }))
-  return Object.fromEntries(Object.keys(variants).map((name, v) => [name, figures[v]]))
 }
 
 /**
