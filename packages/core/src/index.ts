@@ -2,6 +2,7 @@
 
 export * from './answers/autonomy-curve.js'
 export * from './answers/cautions.js'
+export * from './answers/findings/findings.js'
 export * from './answers/interval.js'
 export * from './answers/month-curve.js'
 export * from './answers/month-rides.js'

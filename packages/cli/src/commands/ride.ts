@@ -1,5 +1,5 @@
 import { availableParallelism } from 'node:os'
-import { InputError, rideFrom, rideJobs, runRideJob } from '@tideover/core'
+import { equip, InputError, rideFrom, rideJobs, runRideJob } from '@tideover/core'
 import { openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { progressLine, say, sayJson } from '../output.js'
@@ -27,6 +27,8 @@ export async function ride(path: string | undefined, words: Words): Promise<void
   if (question.sky === 'file' && prepared.record === null) {
     throw new InputError('--sky', 'one of dull, none, typical, clear: no sky.file is named', 'file')
   }
+  // What is wrong with the question is told before any thread begins.
+  equip(prepared, question)
   const show = progressLine()
   const jobs = rideJobs(prepared, question, YEARS_A_JOB)
   const tell = (count: number): void => show(`${count} of ${jobs.length} parts done`)

@@ -11,6 +11,12 @@ const HEADS: Readonly<Record<Grade, string>> = {
   'good to know': 'GOOD TO KNOW',
 }
 
+const COUNTED: Readonly<Record<Grade, string>> = {
+  mend: 'to mend',
+  look: 'to look at',
+  'good to know': 'good to know',
+}
+
 export function checkText(answer: CheckAnswer): string {
   const lines = [headline(answer)]
   let number = 0
@@ -29,7 +35,7 @@ export function checkText(answer: CheckAnswer): string {
 function headline({ house, modules, health, findings }: CheckAnswer): string {
   const counts = GRADES.map((grade) => {
     const count = findings.filter((finding) => finding.grade === grade).length
-    return `${count} ${grade === 'good to know' ? grade : `to ${grade}${grade === 'look' ? ' at' : ''}`}`
+    return `${count === 0 ? 'nothing' : count} ${COUNTED[grade]}`
   })
   return wrap(
     `${house}, ${modules} module${modules === 1 ? '' : 's'} aged to ${Math.round(100 * health)} %: ` +
@@ -50,9 +56,18 @@ function findingLines({ what, numbers, restsOn, toDo }: Finding, number: number)
 
 /** A text behind a mark, its further lines under it. */
 function hung(mark: string, text: string, indent = mark.length): string[] {
-  const lines = wrap(`${mark}${text}`.trimStart(), WIDTH - indent).split('\n')
+  const lines = wrap(glued(`${mark}${text}`.trimStart()), WIDTH - indent).split('\n')
   const lead = mark.length - mark.trimStart().length
-  return lines.map((line, i) => `${' '.repeat(i === 0 ? lead : indent)}${line}`)
+  return lines.map(
+    (line, i) => `${' '.repeat(i === 0 ? lead : indent)}${line.replaceAll(NO_BREAK, ' ')}`,
+  )
+}
+
+const NO_BREAK = '\u00a0'
+
+/** Keeps a number and its unit on one line. */
+function glued(text: string): string {
+  return text.replace(/(\d) (?=(?:k?[WVA]+h?|m?s|h|l|min|°C|Hz|%)(?:[^a-z]|$))/gi, `$1${NO_BREAK}`)
 }
 
 function figureText({ name, value, unit }: Figure): string {

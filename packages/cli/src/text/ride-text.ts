@@ -50,11 +50,24 @@ function sharePart(share: number): string {
   return hundred === 0 ? 'Fewer than 1 in 100' : `${hundred} in 100`
 }
 
+const ARTICLES: Readonly<Record<SkyKind, string>> = {
+  dull: 'a ',
+  none: '',
+  typical: '',
+  clear: 'a ',
+  file: 'the ',
+}
+
 function promiseWords(answer: RideAnswer): string {
   const { dull } = answer.skies
   const days = Math.max(1, Math.ceil(answer.cutHours / 24))
   const isDull = answer.promise === 'dull' && dull?.winters !== undefined
-  return skyWords(answer.promise, isDull ? { winters: dull.winters, days } : null, answer.month)
+  const words = skyWords(
+    answer.promise,
+    isDull ? { winters: dull.winters, days } : null,
+    answer.month,
+  )
+  return `${ARTICLES[answer.promise]}${words}`
 }
 
 function startWords(answer: RideAnswer): string {

@@ -25,7 +25,8 @@ export function warningsFor(prepared: Prepared, equipped: Equipped): string[] {
   return warnings
 }
 
-function loadWarnings(load: LoadInput): string[] {
+/** Slips of a load line: kilowatts where watts were meant, and the like. */
+export function loadWarnings(load: LoadInput): string[] {
   if (load.w === undefined) return []
   const most = COLD.test(load.name) ? LARGE_FRIDGE_W : LARGE_LOAD_W
   if (load.w >= most) {

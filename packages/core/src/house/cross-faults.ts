@@ -90,6 +90,7 @@ function checkLoads(loads: Plain[], add: Add): void {
         add(`${at}.${field}`, 'left out where a meter file is named', load[field])
       }
     }
+    checkMotor(load, at, add)
     if (load.contains !== undefined && load.file === undefined) {
       add(`${at}.contains`, 'left out where no meter file is named', load.contains)
     }
@@ -101,6 +102,19 @@ function checkLoads(loads: Plain[], add: Add): void {
   }
   if (loads.length > 0 && !loads.some((load) => load.tier === 'critical')) {
     add('loads', 'a list with at least one load of tier critical', loads)
+  }
+}
+
+/** A motor's plate has both or helps nothing. */
+function checkMotor({ motorHp, lockedRotorCode, file }: Plain, at: string, add: Add): void {
+  if (motorHp !== undefined && lockedRotorCode === undefined) {
+    add(`${at}.lockedRotorCode`, 'given beside motorHp, the letter on the plate', undefined)
+  }
+  if (motorHp === undefined && lockedRotorCode !== undefined) {
+    add(`${at}.motorHp`, 'given beside lockedRotorCode [hp]', undefined)
+  }
+  if (motorHp !== undefined && file !== undefined) {
+    add(`${at}.motorHp`, 'left out where a meter file is named', motorHp)
   }
 }
 

@@ -7,6 +7,13 @@ export type Tier = 'critical' | 'comfort' | 'gridOnly'
 export type Place = 'house' | 'attached garage' | 'shed'
 export type OnIsland = 'throttles' | 'trips' | 'throttles to a floor'
 export type WhenEmpty = 'collapses' | 'holds' | 'retries'
+export const PHASES = ['L1', 'L2', 'L3'] as const
+export type Phase = (typeof PHASES)[number]
+/** The phase something stands on, or all of them. */
+export type PhaseOrThree = Phase | 'three'
+/** Public standards by which the network operator lets inverters connect. */
+export const GRID_CODES = ['G98', 'G99', 'IEEE1547', 'AS4777', 'EN50549'] as const
+export type GridCode = (typeof GRID_CODES)[number]
 
 export interface Site {
   /** North positive. [deg] */
@@ -17,6 +24,8 @@ export interface Site {
   elevationM: number
   /** IANA name. */
   timezone: string
+  /** The code the installation connects under; nothing is said of thresholds when absent. */
+  gridCode?: GridCode | undefined
 }
 
 export interface SkyInput {
@@ -45,6 +54,10 @@ export interface SolarInverter {
   rampSeconds: number
   /** Share of its power below which one that throttles to a floor trips. 0..1 */
   floorShare: number
+  /** The island's phase when absent. */
+  phase?: PhaseOrThree | undefined
+  /** Rise of frequency, as a share of nominal, that takes it from full power to none. */
+  droop: number
 }
 
 export interface ArrayInput {
@@ -69,6 +82,18 @@ export interface ArrayInput {
   horizon?: [number, number][] | undefined
 }
 
+export interface Gateway {
+  /** Wait before a grid that is back is taken. [s] */
+  reconnectSeconds: number
+  mainFuseA: number
+  /** Gap at the changeover as the data sheet claims it. [ms] */
+  changeoverMs: number
+  /** Whether one input takes either the generator or the AC-coupled solar. */
+  oneInputForEither: boolean
+  /** Agreed with the network operator; none when absent. [kW] */
+  exportLimitKw?: number | undefined
+}
+
 export interface GridFormingInverter {
   ratedKva: number
   /** The most it carries for the second of a motor's start; 2 x rated when absent. [kVA] */
@@ -88,6 +113,10 @@ export interface GridFormingInverter {
   loadsOffAt: number
   /** Share of usable capacity at which they come back. */
   loadsBackAt: number
+  /** Phases of the island. */
+  phases: 1 | 3
+  /** The phase a single-phase island stands on. */
+  phase: Phase
 }
 
 export interface StackInput {
@@ -136,6 +165,12 @@ export interface LoadInput {
   powerFactor: number
   /** Apparent power at the start over that while running. */
   startingMultiple: number
+  /** Rating on a motor's plate; with its letter it goes before `startingMultiple`. [hp] */
+  motorHp?: number | undefined
+  /** Letter of the locked rotor on a motor's plate. */
+  lockedRotorCode?: string | undefined
+  /** The island's phase when absent. */
+  phase?: PhaseOrThree | undefined
   /** Comfort loads with a lower number go off first. */
   dropOrder: number
 }
@@ -184,7 +219,7 @@ export interface House {
   site: Site
   sky: SkyInput
   arrays: ArrayInput[]
-  gateway: { reconnectSeconds: number; mainFuseA: number }
+  gateway: Gateway
   inverter: GridFormingInverter
   stack: StackInput
   comfort: Comfort

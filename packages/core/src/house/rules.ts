@@ -7,7 +7,8 @@ import { z } from 'zod'
 import { clockMinute, isZone } from '../axis/calendar.js'
 import { DEFAULTS } from './defaults.js'
 import { checkedText, choice, group, list, months, number, share, text, yesNo } from './fields.js'
-import { WEEKDAYS } from './house.js'
+import { GRID_CODES, PHASES, WEEKDAYS } from './house.js'
+import { LOCKED_ROTOR_LETTERS } from './locked-rotor.js'
 
 const site = group('Where the house stands', {
   latitudeDeg: number('Latitude, north positive', { unit: 'deg', min: -90, max: 90 }),
@@ -18,7 +19,10 @@ const site = group('Where the house stands', {
     'an IANA time zone such as Europe/London',
     isZone,
   ),
+  gridCode: choice('Code the installation connects under', GRID_CODES).optional(),
 })
+
+const anyPhase = choice('Phase; that of the island when left out', [...PHASES, 'three'])
 
 const sky = group('Where irradiance and air come from', {
   linkeTurbidity: months('Linke turbidity', { unit: '', min: 1, max: 10 }).default([
@@ -56,6 +60,10 @@ const solarInverter = group('The AC-coupled solar inverter', {
   }).default(DEFAULTS['arrays[].inverter.rampSeconds'].value),
   floorShare: share('Share of its power below which it trips instead of throttling').default(
     DEFAULTS['arrays[].inverter.floorShare'].value,
+  ),
+  phase: anyPhase.optional(),
+  droop: share('Rise of frequency that takes it from full power to none', 0.02, 0.12).default(
+    DEFAULTS['arrays[].inverter.droop'].value,
   ),
 })
 
@@ -133,6 +141,11 @@ const inverter = group('The grid-forming inverter', {
   loadsBackAt: share('Charge at which they come back', 0, 1).default(
     DEFAULTS['inverter.loadsBackAt'].value,
   ),
+  phases: z
+    .literal([1, 3], { error: () => '1 or 3' })
+    .describe('Phases of the island: 1 or 3')
+    .default(DEFAULTS['inverter.phases'].value),
+  phase: choice('Phase of a single-phase island', PHASES).default(DEFAULTS['inverter.phase'].value),
 })
 
 const stack = group('The battery stack', {
@@ -209,6 +222,9 @@ const load = group('One load', {
     min: 1,
     max: 12,
   }).default(DEFAULTS['loads[].startingMultiple'].value),
+  motorHp: number('Rating on the plate of a motor', { unit: 'hp', above: 0, max: 100 }).optional(),
+  lockedRotorCode: choice('Letter of the locked rotor', LOCKED_ROTOR_LETTERS).optional(),
+  phase: anyPhase.optional(),
   dropOrder: number('Comfort loads with a lower number go off first', {
     unit: '',
     min: 1,
@@ -270,6 +286,19 @@ export const houseRules = group('A house and its island', {
     mainFuseA: number('Main fuse, one phase at 230 V', { unit: 'A', min: 6, max: 400 }).default(
       DEFAULTS['gateway.mainFuseA'].value,
     ),
+    changeoverMs: number('Gap at the changeover that the data sheet claims', {
+      unit: 'ms',
+      min: 0,
+      max: 600000,
+    }).default(DEFAULTS['gateway.changeoverMs'].value),
+    oneInputForEither: yesNo(
+      'Whether one input takes either the generator or the AC-coupled solar',
+    ).default(DEFAULTS['gateway.oneInputForEither'].value),
+    exportLimitKw: number('Export limit agreed with the network operator', {
+      unit: 'kW',
+      min: 0,
+      max: 100,
+    }).optional(),
   }).prefault({}),
   inverter,
   stack,

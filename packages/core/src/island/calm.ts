@@ -166,7 +166,7 @@ export function calmSpan(into: Calm, mode: Mode, i: number, columns: Columns, ru
   into.trips = false
   const stays =
     columns.gridUp[i] === 0 &&
-    generatorCalm(into, mode, columns.coldFloor[i]!, rules) &&
+    generatorCalm(into, mode, rules) &&
     levelCalm(into, mode, i, columns, rules)
   if (!stays) {
     into.above = Number.POSITIVE_INFINITY
@@ -193,7 +193,7 @@ function isRunning(mode: Mode): boolean {
 }
 
 /** The generator's side: nothing is called, started or stopped. */
-function generatorCalm(into: Calm, mode: Mode, cold: number, rules: Rules): boolean {
+function generatorCalm(into: Calm, mode: Mode, rules: Rules): boolean {
   if (rules.generator === null) return true
   const set: GeneratorRules = rules.generator
   if (mode.generator === 'starting' || mode.generator === 'fresh') return true
@@ -204,10 +204,10 @@ function generatorCalm(into: Calm, mode: Mode, cold: number, rules: Rules): bool
   if (mode.tankEmpty && set.cansAfter[mode.pours] === 0) return !mode.called
   const on = mode.level <= rules.lastLevel
   if (mode.called) {
-    if (on) into.below = Math.min(into.below, set.startKwh + cold + GRID_KWH)
+    if (on) into.below = Math.min(into.below, set.startKwh + GRID_KWH)
     return true
   }
-  into.above = Math.max(into.above, set.startKwh + cold)
+  into.above = Math.max(into.above, set.startKwh)
   return on
 }
 

@@ -40,8 +40,7 @@ function called(
   set: GeneratorRules,
   rules: Rules,
 ): boolean {
-  const cold = columns.coldFloor[i]!
-  const wanted = state.stored <= set.startKwh + cold || state.level > rules.lastLevel
+  const wanted = state.stored <= set.startKwh || state.level > rules.lastLevel
   if (!wanted || !(state.fuelL > 0)) {
     state.personAt = -1
     return false

@@ -8,6 +8,7 @@ import type { House, LoadInput } from '../house/house.js'
 import type { LoadColumn } from './load-column.js'
 import type { MeterRecord } from './meter-record.js'
 import { meteredColumn } from './metered.js'
+import { startExtraKva } from './starting.js'
 import { surveyColumn } from './survey.js'
 import { type Together, togetherOf } from './together.js'
 
@@ -89,7 +90,7 @@ function peak(columns: readonly LoadColumn[], n: number): Float64Array {
   for (const { load, kw } of columns) {
     const perKva = 1 / load.powerFactor
     for (let i = 0; i < n; i++) running[i]! += kw[i]! * perKva
-    const extra = load.file === undefined ? surveyStart(load) : null
+    const extra = load.file === undefined ? startExtraKva(load) : null
     for (let i = 0; i < n; i++) {
       const before = kw[i === 0 ? n - 1 : i - 1]!
       if (!(kw[i]! > before)) continue
@@ -100,9 +101,4 @@ function peak(columns: readonly LoadColumn[], n: number): Float64Array {
   }
   for (let i = 0; i < n; i++) running[i]! += start[i]!
   return running
-}
-
-/** What one piece draws above its running power while it starts. [kVA] */
-function surveyStart(load: LoadInput): number {
-  return ((load.startingMultiple - 1) * (load.w ?? 0)) / 1000 / load.powerFactor
 }

@@ -7,6 +7,7 @@
 import type { Calendar } from '../axis/calendar.js'
 import type { House } from '../house/house.js'
 import type { LoadColumn } from './load-column.js'
+import { startExtraKva } from './starting.js'
 import { surveyColumn } from './survey.js'
 
 /** Time off after which the thermostats come back together. [min] */
@@ -44,10 +45,7 @@ export function togetherOf(
     comfortKw: steps.map((step) => owed(cycling(step), house, calendar)),
     kvaPerKw: levels.map((level) => Math.max(1, ...level.map((c) => 1 / c.load.powerFactor))),
     startKva: levels.map((level) =>
-      level.reduce((sum, { load }) => {
-        const { startingMultiple, w = 0, pieces, powerFactor } = load
-        return sum + ((startingMultiple - 1) * w * pieces) / 1000 / powerFactor
-      }, 0),
+      level.reduce((sum, { load }) => sum + load.pieces * startExtraKva(load), 0),
     ),
   }
 }

@@ -7,6 +7,7 @@ import { arrayDcKw } from '../equipment/array.js'
 import { cellTemperatureC } from '../equipment/cell-temperature.js'
 import { placeTemperature } from '../equipment/place.js'
 import { solarInverterAcKw } from '../equipment/solar-inverter.js'
+import { isOnIsland } from '../house/phases.js'
 import { fillPlane } from '../sky/plane.js'
 import type { Sky } from '../sky/sky.js'
 import type { MinuteSky } from '../sky/within-day.js'
@@ -20,7 +21,10 @@ export const DEFAULT_WIND_MS = 1
 export interface Window {
   readonly from: number
   readonly n: number
-  /** All AC-coupled arrays at their AC terminals, as if always in. [n], [kW] */
+  /**
+   * All AC-coupled arrays on phases of the island, at their AC terminals, as if always in; those
+   * on others give nothing. [n], [kW]
+   */
   readonly acKw: Float64Array
   /** All DC-coupled arrays behind their trackers, as if all could be taken. [n], [kW] */
   readonly dcKw: Float64Array
@@ -147,8 +151,10 @@ function fillPiece(
   }
   if (sky.kind === 'none' && detail === undefined) return
   for (const [which, array] of prepared.arrays.entries()) {
+    const isFed = isOnIsland(prepared.house, array.input.inverter?.phase)
+    if (!isFed && detail === undefined) continue
     fillArrayPlane(prepared, scratch, array, a, b)
-    addPower(array, scratch.poa, air, wind, a, b, offset, window, detail?.arrays[which])
+    addPower(array, isFed, scratch.poa, air, wind, a, b, offset, window, detail?.arrays[which])
   }
 }
 
@@ -204,6 +210,7 @@ function fillArrayPlane(
 
 function addPower(
   array: PreparedArray,
+  isFed: boolean,
   poa: Float64Array,
   air: Float64Array,
   wind: Float64Array | null,
@@ -225,7 +232,7 @@ function addPower(
     const ac =
       inverter === undefined ? 0 : solarInverterAcKw(dc, inverter.efficiency, inverter.ratedKw)
     if (inverter === undefined) window.dcKw[place]! += onSeriesGrid(Math.min(dc, dcLimit))
-    else window.acKw[place]! += onSeriesGrid(ac)
+    else if (isFed) window.acKw[place]! += onSeriesGrid(ac)
     if (keep === undefined) continue
     keep.poaWm2[place] = onSeriesGrid(light)
     keep.cellC[place] = onSeriesGrid(cellC)

@@ -1,0 +1,138 @@
+// The generator against load and charger: too much, and too little.
+
+import { localTime } from '../../axis/calendar.js'
+import type { Prepared } from '../../series/prepare.js'
+import type { Equipped } from '../scenario.js'
+import { chargeLimit } from './charge-limit.js'
+import { CP, type Finding, figure, type Look, short } from './finding.js'
+import { hardestStart, islandLoads, largest, levelKw } from './island-loads.js'
+
+/** Share of rating that load and charge may take together; common practice, 0.7-0.9. */
+const MOST = 0.8
+/** Share below which an engine gums up; about 0.3, NFPA 110 for exercise under load (memory). */
+const LEAST = 0.3
+const WARM_C = 20
+
+const TRY = 'Not proven until tried on site: run it on the island with the charger on.'
+
+export const generatorLoad: Look = (prepared, equipped) => {
+  const { generator } = equipped.house
+  if (generator === undefined) return []
+  const parts = { prepared, equipped, ratedKw: generator.ratedKw, stopAt: generator.stopAt }
+  return [...tooMuch(parts), ...hardStart(parts), ...charger(parts), ...tooLittle(parts)]
+}
+
+interface Parts {
+  readonly prepared: Prepared
+  readonly equipped: Equipped
+  readonly ratedKw: number
+  readonly stopAt: number
+}
+
+function tooMuch({ prepared, ratedKw }: Parts): Finding[] {
+  const { demand, calendar } = prepared
+  const all = largest(levelKw(demand, 0), MOST * ratedKw)
+  const critical = largest(demand.criticalKw, MOST * ratedKw)
+  if (all.minutesOver === 0) return []
+  return [
+    {
+      id: 'generator-load',
+      grade: critical.value > ratedKw ? 'mend' : 'look',
+      what:
+        `The loads reach ${short(all.value, 2)} kW (${localTime(calendar, all.at)}), the critical ` +
+        `ones alone ${short(critical.value, 2)} kW; a generator of ${short(ratedKw, 2)} kW should ` +
+        `carry ${short(MOST * ratedKw, 2)} kW. With more it stalls or is spared only by ` +
+        'dropping the comfort loads.',
+      numbers: [
+        figure('all loads', all.value, 'kW'),
+        figure('critical only', critical.value, 'kW'),
+        figure('rating', ratedKw, 'kW'),
+        figure('planned with', MOST * ratedKw, 'kW'),
+        figure('above it, all loads', all.minutesOver / 60, 'h a year'),
+      ],
+      restsOn: `${CP} 0.8 of rating; high ground and hot air take more off.`,
+      toDo: `Agree what stays off while it runs, or a larger set. ${TRY}`,
+    },
+  ]
+}
+
+/** A start is judged against kW: what a small set gives above it in a start is on no plate. */
+function hardStart({ prepared, ratedKw }: Parts): Finding[] {
+  const worst = largest(prepared.demand.peakKva.at(-1)!, ratedKw)
+  if (worst.minutesOver === 0) return []
+  const start = hardestStart(
+    islandLoads(prepared).filter((load) => load.critical),
+    worst.at,
+  )
+  return [
+    {
+      id: 'generator-start',
+      grade: 'look',
+      what:
+        `${start === null ? 'What runs' : `${start.name}, starting beside the other critical loads,`} ` +
+        `takes ${short(worst.value, 2)} kVA (${localTime(prepared.calendar, worst.at)}) from a ` +
+        `generator of ${short(ratedKw, 2)} kW: it may stall.`,
+      numbers: [
+        figure('peak with a start, critical', worst.value, 'kVA'),
+        figure('start alone', start?.kva ?? 0, 'kVA'),
+        figure('rating', ratedKw, 'kW'),
+      ],
+      restsOn: `${CP} The generator alone carries the start; small sets give little above rating.`,
+      toDo: `A soft starter, or a set that the motor's maker names. ${TRY}`,
+    },
+  ]
+}
+
+function charger({ prepared, equipped, ratedKw }: Parts): Finding[] {
+  const { plant } = equipped
+  const { value: loadKw } = largest(prepared.demand.criticalKw, ratedKw)
+  const left = Math.max(0, MOST * ratedKw - loadKw)
+  if (!(plant.chargeAcKw > left)) return []
+  return [
+    {
+      id: 'generator-charger',
+      grade: 'look',
+      what:
+        `Left to itself the battery inverter may charge with ${short(plant.chargeAcKw, 2)} kW; ` +
+        `beside the critical loads (${short(loadKw, 2)} kW at most) the generator has ` +
+        `${short(left, 2)} kW for it.`,
+      numbers: [
+        figure('charge limit', plant.chargeAcKw, 'kW'),
+        figure('critical loads at most', loadKw, 'kW'),
+        figure('rating', ratedKw, 'kW'),
+        figure('left for the charger', left, 'kW'),
+      ],
+      restsOn: `${CP} Load and charge together at most 0.8 of rating.`,
+      toDo:
+        `Set the charge limit for the generator input to ${short(left)} kW or less, and find out ` +
+        `whether the inverter has such a setting. ${TRY}`,
+    },
+  ]
+}
+
+function tooLittle({ prepared, equipped, ratedKw, stopAt }: Parts): Finding[] {
+  let loadKw = Number.POSITIVE_INFINITY
+  for (const kw of prepared.demand.criticalKw) if (kw < loadKw) loadKw = kw
+  const room = Math.max(0, MOST * ratedKw - loadKw)
+  const chargeKw = Math.min(room, chargeLimit(equipped.plant, WARM_C, stopAt).kw)
+  const leastKw = loadKw + chargeKw
+  if (leastKw >= LEAST * ratedKw) return []
+  return [
+    {
+      id: 'generator-idles',
+      grade: 'look',
+      what:
+        `Near ${Math.round(100 * stopAt)} % of charge the generator carries as little as ` +
+        `${short(leastKw, 2)} kW, ${Math.round((100 * leastKw) / ratedKw)} % of its rating: much ` +
+        'fuel for little power, and an engine that gums up.',
+      numbers: [
+        figure('least critical load', loadKw, 'kW'),
+        figure('charge taken then', chargeKw, 'kW'),
+        figure('rating', ratedKw, 'kW'),
+        figure('wanted at least', LEAST * ratedKw, 'kW'),
+      ],
+      restsOn: 'About 0.3 of rating, from memory of the rules for exercising standby sets.',
+      toDo: `A smaller set, a lower generator.stopAt, or more modules to charge. ${TRY}`,
+    },
+  ]
+}
