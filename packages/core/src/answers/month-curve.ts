@@ -8,7 +8,7 @@ import { type AutonomyCurve, autonomyCurve, leastCurve } from './autonomy-curve.
 import { monthRides } from './month-rides.js'
 import { monthSky } from './month-sky.js'
 import { isEvening, type Pattern } from './patterns.js'
-import type { RideQuestion } from './ride.js'
+import type { RideQuestion } from './ride-question.js'
 import { equip } from './scenario.js'
 
 export interface MonthCurve {

@@ -6,7 +6,7 @@ import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
 import { type BatchRides, monthRidesOf, type SkyFacts, type Variant } from './month-rides.js'
 import { monthSky } from './month-sky.js'
-import type { RideQuestion } from './ride.js'
+import type { RideQuestion } from './ride-question.js'
 import { equip, type Scenario } from './scenario.js'
 
 /** How far each start is followed at least. [min] */

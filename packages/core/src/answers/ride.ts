@@ -12,25 +12,10 @@ import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
 import { cautionsFor } from './cautions.js'
 import { type RideResult, rideJobs, runRideJob, skiesToShow, variantsOf } from './ride-jobs.js'
-import { type Equipped, equip, type Scenario } from './scenario.js'
+import type { RideQuestion } from './ride-question.js'
+import { type Equipped, equip } from './scenario.js'
 import { type SkyFigures, skyFigures } from './sky-figures.js'
 import { warningsFor } from './warnings.js'
-
-export interface RideQuestion extends Scenario {
-  /** 1..12 */
-  readonly month: number
-  /** Length of the cut. [h], > 0 */
-  readonly hours: number
-  /** Share of starts that must ride it, 0..1. */
-  readonly share?: number
-  /** The sky the promise stands on; default `dull`. */
-  readonly sky?: SkyKind
-  /** Synthetic years of `typical`; default 30. */
-  readonly years?: number
-  /** Return period of `dull`; default 10. */
-  readonly winters?: number
-  readonly seed?: number
-}
 
 export interface RideAnswer {
   readonly house: string

@@ -2,14 +2,20 @@
 
 import type { Spells } from '../cut/spells.js'
 import { NO_SPELL } from '../cut/spells.js'
+import type { Mode } from '../island/calm.js'
 import type { State } from '../island/state.js'
-import type { Crowd } from './crowd.js'
 
 /** Something that waits to learn which down spell comes next: a start, or a spell. */
 interface Ref {
   readonly start: number
   readonly spell: number
   next: Ref | null
+}
+
+/** A crowd, as a cohort in it sees it. */
+export interface Home {
+  readonly mode: Mode
+  take(cohort: Cohort): void
 }
 
 export class Cohort {
@@ -22,7 +28,7 @@ export class Cohort {
   next: Cohort | null = null
   bucket = 0
   /** The crowd it is in. */
-  home: Crowd | null = null
+  home: Home | null = null
   /** Its timer of generator or person, and the minute in which that ends; -1 without one. */
   timer = -1
   due = -1
