@@ -9,6 +9,7 @@ import {
   type SkyKind,
   seriesColumns,
   typicalOf,
+  usedDefaults,
 } from '@tideover/core'
 import { type CellColumn, rowsOf } from '@tideover/files'
 import { openHouse } from '../open-house.js'
@@ -25,12 +26,17 @@ export function series(path: string | undefined, words: Words): void {
   const year = reader.whole('synthetic-year', 0, 199) ?? 0
   const seed = reader.whole('seed', 0, 2147483647)
   reader.done()
-  const { prepared } = openHouse(path)
+  const { prepared, plain } = openHouse(path)
   const [from, to] = span(prepared, new OptionReader(words))
   const columns = seriesColumns(prepared, skyOf(prepared, kind, year, seed), year, from, to)
   if (typeof words.csv === 'string') writeSeries(words.csv, prepared, columns)
   if (words.json === true)
-    sayJson({ sky: kind, syntheticYear: year, days: dailyTotals(prepared, columns) })
+    sayJson({
+      sky: kind,
+      syntheticYear: year,
+      days: dailyTotals(prepared, columns),
+      defaults: usedDefaults(plain),
+    })
   else if (words.csv !== '-') say(seriesText(prepared, columns, kind))
 }
 

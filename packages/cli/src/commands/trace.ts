@@ -1,4 +1,4 @@
-import { type CutStory, isoUtc, type Prepared, traceCut } from '@tideover/core'
+import { type CutStory, isoUtc, type Prepared, traceCut, usedDefaults } from '@tideover/core'
 import { rowsOf } from '@tideover/files'
 import { openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
@@ -19,7 +19,7 @@ export function trace(path: string | undefined, words: Words): void {
   }
   const startWord = reader.moment('start', 'utc')
   reader.done()
-  const { prepared } = openHouse(path)
+  const { prepared, plain } = openHouse(path)
   const zoned = new OptionReader(words)
   const startMs = Number.isNaN(startWord)
     ? startWord
@@ -27,7 +27,7 @@ export function trace(path: string | undefined, words: Words): void {
   zoned.done()
   const story = traceCut(prepared, { ...question, startMs })
   if (typeof words.csv === 'string') writeTrace(words.csv, prepared, story)
-  if (words.json === true) sayJson(traceJson(prepared, story))
+  if (words.json === true) sayJson(traceJson(prepared, story, plain))
   else if (words.csv !== '-') say(traceText(prepared, story))
 }
 
@@ -75,7 +75,7 @@ function writeTrace(path: string, prepared: Prepared, { trace: t }: CutStory): v
   writeCsv(path, HEADER, rowsOf(columns))
 }
 
-function traceJson(prepared: Prepared, story: CutStory): unknown {
+function traceJson(prepared: Prepared, story: CutStory, plain: unknown): unknown {
   return {
     house: prepared.house.house,
     start: isoUtc(prepared.calendar, story.trace.from),
@@ -84,6 +84,7 @@ function traceJson(prepared: Prepared, story: CutStory): unknown {
     syntheticYear: story.syntheticYear,
     capacityKwh: story.capacityKwh,
     totals: traceTotals(story),
+    defaults: usedDefaults(plain),
     events: story.events.map((event) => ({
       time: isoUtc(prepared.calendar, story.trace.from + event.minute),
       local: event.local,

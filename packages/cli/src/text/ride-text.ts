@@ -29,25 +29,28 @@ export function rideText(answer: RideAnswer, show: RideShow): string {
 
 function headline(answer: RideAnswer): string {
   const promised = answer.skies[answer.promise] as SkyFigures
-  const lasts = `lasts ${hoursText(promised.medianHours, promised, true)} in the middle case`
-  const worst =
-    promised.worstHours === null ? '' : `, ${hoursText(promised.worstHours, promised)} at worst`
-  const share = promised.share === null ? 'an unknown share' : sharePart(promised.share)
+  const middle = `${hoursText(promised.medianHours, promised, true)} in the middle case`
+  const lasts =
+    promised.worstHours === null
+      ? `lasts ${middle}`
+      : `lasts ${hoursText(promised.worstHours, promised, true)} at worst and ${middle}`
+  const share =
+    promised.share === null ? 'an unknown share of such cuts' : sharePart(promised.share)
   const target =
     answer.met === null ? '' : answer.met ? ' The target is met.' : ' The target is NOT met.'
   return wrap(
     `${answer.house}, a cut of ${round(answer.cutHours)} h starting in ${monthName(answer.month)}: ` +
-      `it ${lasts}${worst}. ${share} of such cuts are ridden to the end, under ` +
+      `it ${lasts}. It lasts to the end of ${share}, under ` +
       `${promiseWords(answer)}, ${startWords(answer)}, battery ${ageWords(answer)}.${target}`,
   )
 }
 
-/** `none of`, `12 in 100 of`; only a figure that is whole says all. */
+/** `58 in 100 such cuts`; only a figure that is whole says all. */
 function sharePart(share: number): string {
-  if (share === 0) return 'None'
-  if (share === 1) return 'All'
+  if (share === 0) return 'no such cut'
+  if (share === 1) return 'every such cut'
   const hundred = Math.floor(share * 100)
-  return hundred === 0 ? 'Fewer than 1 in 100' : `${hundred} in 100`
+  return hundred === 0 ? 'fewer than 1 in 100 such cuts' : `${hundred} in 100 such cuts`
 }
 
 const ARTICLES: Readonly<Record<SkyKind, string>> = {
@@ -93,7 +96,7 @@ function skyTable(answer: RideAnswer): string[] {
     hoursText(figures.bestHours, figures),
     figures.share === null ? '-' : percent(figures.share),
   ])
-  const head = ['', 'worst', '1 in 20', 'middle', 'best', `${round(answer.cutHours)} h held`]
+  const head = ['', 'worst', '1 in 20', 'middle', 'best', `lasts ${round(answer.cutHours)} h`]
   return table([head, ...rows])
 }
 
@@ -110,7 +113,7 @@ function details(answer: RideAnswer): string[] {
   }
   lines.push(
     `Without power within the cut: ${promised.hoursWithoutMean.toFixed(1)} h on average. ` +
-      `By hand, no sun: ${Math.floor(promised.withoutSunHours ?? 0)} h.`,
+      `By hand, no sun and a warm battery: ${Math.floor(promised.withoutSunHours ?? 0)} h.`,
   )
   if (promised.changeoverLostShare > 0) {
     lines.push(
@@ -122,12 +125,12 @@ function details(answer: RideAnswer): string[] {
   if (withoutGenerator !== null) {
     lines.push(
       `Without the generator: ${hoursText(withoutGenerator.medianHours, withoutGenerator)} in the ` +
-        `middle case${worstPart(withoutGenerator)}; ${percent(withoutGenerator.share ?? 0)} are ridden.`,
+        `middle case${worstPart(withoutGenerator)}; to the end of ${sharePart(withoutGenerator.share ?? 0)}.`,
     )
   }
   const { share } = answer.bright
   if (share !== null) {
-    lines.push(`On a good day (${answer.bright.conditions}): ${percent(share)} are ridden.`)
+    lines.push(`On a good day (${answer.bright.conditions}): to the end of ${sharePart(share)}.`)
   }
   const typical = answer.skies.typical
   if (typical?.shareLow != null && typical.shareHigh != null) {
@@ -198,13 +201,13 @@ function table(rows: readonly (readonly string[])[]): string[] {
   )
 }
 
-/** Breaks at spaces. */
+/** Breaks at spaces, but not between a number and its unit. */
 export function wrap(text: string, width = 80): string {
   const lines: string[] = ['']
-  for (const word of text.split(' ')) {
+  for (const word of text.replace(/(\d) (?=%|h\b|kW|kVA|min\b|l\b|°C)/g, '$1\u00a0').split(' ')) {
     const line = lines.at(-1) ?? ''
     if (line !== '' && line.length + 1 + word.length > width) lines.push(word)
     else lines[lines.length - 1] = line === '' ? word : `${line} ${word}`
   }
-  return lines.join('\n')
+  return lines.join('\n').replaceAll('\u00a0', ' ')
 }
