@@ -139,12 +139,18 @@ function absentAt(plain: unknown, pattern: string): string[] {
   return found.filter(({ value }) => value === undefined).map(({ at }) => at)
 }
 
-/** Only a DC-coupled array has a tracker of its own. */
+/** Whether a default means anything for this house: no retries where it does not try again. */
 function isAsked(plain: unknown, path: string): boolean {
-  const match = /^arrays\[(\d+)\]\.trackerKw$/.exec(path)
+  const house = plain as {
+    readonly inverter?: { readonly whenEmpty?: unknown }
+    readonly arrays?: readonly { readonly inverter?: { readonly onIsland?: unknown } }[]
+  }
+  if (path === 'inverter.retryAt') return house.inverter?.whenEmpty === 'retries'
+  const match = /^arrays\[(\d+)\]\.(?:inverter\.)?(trackerKw|floorShare)$/.exec(path)
   if (match === null) return true
-  const { arrays } = plain as { arrays: readonly { inverter?: unknown }[] }
-  return arrays[Number(match[1])]?.inverter === undefined
+  const inverter = house.arrays?.[Number(match[1])]?.inverter
+  if (match[2] === 'trackerKw') return inverter === undefined
+  return inverter?.onIsland === 'throttles to a floor'
 }
 
 /** Groups whose every field has a default: they count as present when left out. */
