@@ -64,7 +64,8 @@ export interface ByHand {
   readonly critical: Given
   /** By shed step, the first goes off first. */
   readonly comfort?: readonly Given[]
-  readonly ac?: Given
+  /** AC-coupled solar, one for each group. */
+  readonly ac?: Given | readonly Given[]
   readonly dc?: Given
   /** Temperature of the stack's place by hour; 25 °C when left out: neither cold nor hot. */
   readonly placeC?: Given
@@ -72,8 +73,14 @@ export interface ByHand {
   /** What thermostats add when they run together. */
   readonly together?: Demand['together']
   /** Inside the minute, by level; the load itself when left out. [kVA] */
-  readonly peakKva?: (level: number, minute: number) => number
+  readonly peakKva?: ByLevel
+  /** What runs; the load itself when left out. [kVA] */
+  readonly runningKva?: ByLevel
+  /** All of it starting at once; the peak when left out. [kVA] */
+  readonly formingKva?: ByLevel
 }
+
+type ByLevel = (level: number, minute: number) => number
 
 export type Given = number | ((index: number) => number)
 
@@ -88,23 +95,30 @@ export function islandOf(given: ByHand): Compiled {
   const criticalKw = column(n, given.critical)
   const loadAt = (level: number, i: number): number =>
     comfortKw.slice(level).reduce((sum, step) => sum + step[i]!, criticalKw[i]!)
+  const peakKva = given.peakKva ?? loadAt
+  const byLevel = (kva: ByLevel): Float64Array[] =>
+    [...comfortKw.keys(), comfortKw.length].map((level) => column(n, (i) => kva(level, i)))
   const demand: Demand = {
     n,
     critical: [{ load: house.loads[0]!, kw: criticalKw }],
     criticalKw,
     comfortKw,
     comfortNames: comfortKw.map((_, step) => [`step ${step}`]),
-    peakKva: [...comfortKw.keys(), comfortKw.length].map((level) =>
-      column(n, (i) => given.peakKva?.(level, i) ?? loadAt(level, i)),
-    ),
+    peakKva: byLevel(peakKva),
+    runningKva: byLevel(given.runningKva ?? loadAt),
+    formingKva: byLevel(given.formingKva ?? peakKva),
     together: given.together ?? null,
     notes: [],
   }
   const hours = Math.ceil(n / 60)
+  const plant = plantOf(house, house.stack.modules, house.stack.health)
+  const rules = rulesOf(house, plant, comfortKw.length)
+  const ac = [given.ac ?? 0].flat() as Given[]
   const window: Window = {
     from: 0,
     n,
-    acKw: column(n, given.ac ?? 0),
+    year: 0,
+    acKw: rules.solar.map((_, group) => column(n, ac[group] ?? 0)),
     dcKw: column(n, given.dc ?? 0),
     placeC: column(hours, given.placeC ?? 25),
     firstHour: 0,
@@ -112,8 +126,6 @@ export function islandOf(given: ByHand): Compiled {
     dayWindMs: new Float64Array(1),
     firstDay: 0,
   }
-  const plant = plantOf(house, house.stack.modules, house.stack.health)
-  const rules = rulesOf(house, plant, comfortKw.length)
   const up = given.gridUp
   const gridUp = up && Uint8Array.from({ length: n }, (_, i) => (up(i) ? 1 : 0))
   return compile(house, UTC_2025, demand, plant, rules, window, gridUp)

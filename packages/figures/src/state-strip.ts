@@ -19,6 +19,11 @@ const ONLY = ['must stay<br>on only', 'must<br>stay on<br>only']
 const LOOKS: Readonly<Record<StateName, StateLook>> = {
   grid: { words: ['grid'], fill: '#ffffff', text: INK },
   island: { words: ['all on', 'all<br>on'], fill: '#dcebe2', text: INK },
+  'island, comfort in part': {
+    words: ['comfort in part', 'in part'],
+    fill: '#c3d5ca',
+    text: INK,
+  },
   'island, critical only': { words: ONLY, fill: '#a9bfb4', text: INK },
   'island, generator': {
     words: ['generator', 'gene-<br>rator'],

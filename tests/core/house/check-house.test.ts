@@ -10,6 +10,7 @@ import {
   InputError,
   prepare,
   rideLoads,
+  solarGroups,
   usedDefaults,
 } from '@tideover/core'
 import { readHouseFile } from '@tideover/files'
@@ -35,6 +36,7 @@ function withField(path: string, value: unknown, house: Plain = plainHouse()): P
   return copy
 }
 
+const ARRAY = { name: 'roof', peakKw: 1, tiltDeg: 0, azimuthDeg: 0 }
 const GENERATOR = {
   ratedKw: 3,
   tankL: 12,
@@ -104,6 +106,33 @@ describe('fields that contradict each other', () => {
       { 'inverter.loadsBackAt': 0.1 },
       'above inverter.loadsOffAt, which is 0.1',
     ],
+    ['inverter.minuteKva', { 'inverter.minuteKva': 4 }, 'at least inverter.ratedKva, which is 5'],
+    [
+      'inverter.startingKva',
+      { 'inverter.startingKva': 5.5, 'inverter.minuteKva': 6 },
+      'at least what it carries for longer, 6 kVA',
+    ],
+    [
+      'inverter.wakesOn[0]',
+      { 'inverter.wakesOn': ['sun'], arrays: [{ ...ARRAY, inverter: { ratedKw: 1 } }] },
+      'left out: AC-coupled solar cannot wake a stack',
+    ],
+    [
+      'inverter.wakesOn[0]',
+      { 'inverter.wakesOn': ['generator'] },
+      'left out, or a generator given',
+    ],
+    ['inverter.wakesOn[0]', { 'inverter.wakesOn': ['person'] }, 'left out, or a person given'],
+    [
+      'arrays[0].inverter.backBelow',
+      { arrays: [{ ...ARRAY, inverter: { ratedKw: 1, backBelow: 0.95 } }] },
+      'below inverter.outAbove, which is 0.92',
+    ],
+    [
+      'generator.leastShare',
+      { generator: { ...GENERATOR, mostShare: 0.5, leastShare: 0.5 } },
+      'below generator.mostShare, which is 0.5',
+    ],
     [
       'comfort.dropBelow',
       { 'comfort.dropBelow': 0.05 },
@@ -151,12 +180,21 @@ describe('fields that contradict each other', () => {
     ])
   })
 
-  it('solar inverters of one island behave alike', () => {
+  it('solar inverters of one island behave in two ways at most', () => {
     const array = { name: 'a', peakKw: 1, tiltDeg: 0, azimuthDeg: 0, inverter: { ratedKw: 1 } }
     const other = { ...array, name: 'b', inverter: { ratedKw: 1, onIsland: 'throttles' } }
-    expect(refusal(() => checkHouse(plainHouse({ arrays: [array, other] })))).toBe(
-      'arrays[1].inverter.onIsland must be the same for every AC-coupled array, "trips" so far, got "throttles"',
+    const third = { ...array, name: 'c', inverter: { ratedKw: 1, reconnectSeconds: 300 } }
+    expect(solarGroups(checkHouse(plainHouse({ arrays: [array, other] })))).toHaveLength(2)
+    expect(refusal(() => checkHouse(plainHouse({ arrays: [array, other, third] })))).toBe(
+      'arrays[2].inverter must be like that of a or b in onIsland and its settings: on the island ' +
+        'at most two kinds of solar inverter are followed, got "c"',
     )
+    // What stands on another phase is not on the island, and the floor of one that trips is nobody's.
+    const away = { ...third, inverter: { ...third.inverter, phase: 'L2' } }
+    const same = { ...array, name: 'c', inverter: { ratedKw: 2, floorShare: 0.5 } }
+    expect(solarGroups(checkHouse(plainHouse({ arrays: [array, other, away] })))).toHaveLength(2)
+    const groups = solarGroups(checkHouse(plainHouse({ arrays: [array, other, same] })))
+    expect(groups.map(({ names }) => names)).toEqual([['a', 'c'], ['b']])
   })
 
   it('a fault of one field and a contradiction elsewhere are told together', () => {

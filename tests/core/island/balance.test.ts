@@ -169,7 +169,12 @@ function broken(t: Trace, i: number, plant: Plant, house: House): string[] {
     'no grid in a cut': onGrid || t.gridKw[i] === 0,
     'loss >= 0': t.lossKw[i]! >= -eps,
     'charge within the limit of the inverter': t.chargeKw[i]! <= plant.chargeAcKw + eps,
-    'discharge within the rating': t.dischargeKw[i]! <= plant.ratedKw + eps,
+    'discharge within what is carried for a minute': t.dischargeKw[i]! <= plant.minuteKva + eps,
+    'discharge within the rating for more than a minute':
+      i === 0 ||
+      t.dischargeKw[i]! <= plant.ratedKw + eps ||
+      // A level served for its first minute may follow a heavier one.
+      Math.min(t.dischargeKw[i]!, t.dischargeKw[i - 1]!) <= plant.ratedKw + eps,
     'never charge and discharge together': t.chargeKw[i] === 0 || t.dischargeKw[i] === 0,
     'charge and discharge >= 0': t.chargeKw[i]! >= 0 && t.dischargeKw[i]! >= 0,
     'stack charge limit': -t.batteryKw[i]! <= plant.chargeKw + eps,
@@ -211,6 +216,7 @@ describe('random houses over two days', () => {
     expect([...lived].sort()).toEqual([
       'grid',
       'island',
+      'island, comfort in part',
       'island, critical only',
       'island, generator',
       'loads off, holding',

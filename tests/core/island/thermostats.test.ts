@@ -9,7 +9,7 @@ const together = {
   criticalKw: new Float64Array(minutes).fill(0.25),
   comfortKw: [],
   kvaPerKw: [1],
-  startKva: [2],
+  formingKva: [new Float64Array(minutes).fill(2.64)],
 }
 const INVERTER = { ratedKva: 5, idleW: 50, roundTrip: 1 }
 /** Dark at minute 134 from a fifth of charge; DC-coupled sun wakes it after minute 300. */
@@ -34,7 +34,7 @@ describe('loads that come back after a quarter of an hour off', () => {
   })
 
   it('all start in one minute: 10 kVA that the inverter cannot carry put it out again', () => {
-    const heavy = { ...together, startKva: [10] }
+    const heavy = { ...together, formingKva: [new Float64Array(minutes).fill(10.64)] }
     const t = liveHouse({ arrays: [DC_ARRAY] }, { ...scene, together: heavy }, 0.2)
     const [back] = minutesOf(t, Event.thermostats)
     expect(t.servedCriticalKw[back!]).toBe(0)
@@ -56,6 +56,7 @@ it('what they owe is their power with the thermostat on, less what the cycle dra
   const demand = demandOf(house, calendarOf(2025, 'UTC'))
   const owed = demand.together!.criticalKw
   for (let i = 0; i < 500; i++) expect(owed[i]! + demand.criticalKw[i]!).toBeCloseTo(0.18, 5)
-  // Two motors, five times 90 W above running, at a power factor of 0.6.
-  expect(demand.together!.startKva[0]).toBeCloseTo((2 * 5 * 0.09) / 0.6, 9)
+  // Two motors at six times 90 W and a power factor of 0.6, both in one minute.
+  const forming = demand.together!.formingKva[0]!
+  for (let i = 0; i < 500; i++) expect(forming[i]!).toBeCloseTo((2 * 6 * 0.09) / 0.6, 5)
 })

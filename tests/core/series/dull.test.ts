@@ -26,7 +26,7 @@ function yields(prepared: Prepared, day: number, length: number): number[] {
   const to = days[last % days.length]!.end + (last >= days.length ? n : 0)
   return Array.from({ length: WINTERS }, (_, k) => {
     const { acKw, dcKw } = windowOf(prepared, sky, scratch, k, from, to)
-    return (acKw.reduce((a, b) => a + b, 0) + dcKw.reduce((a, b) => a + b, 0)) / 60
+    return [...acKw, dcKw].flatMap((kw) => [...kw]).reduce((a, b) => a + b, 0) / 60
   })
 }
 

@@ -12,7 +12,7 @@ function dayKwh(phases: 1 | 3, phase: string | undefined): number {
   const prepared = prepare(house)
   const sky = plainSky(prepared, 'clear')
   const { acKw } = windowOf(prepared, sky, newScratch(prepared), 0, 180 * 1440, 181 * 1440)
-  return acKw.reduce((sum, kw) => sum + kw / 60, 0)
+  return acKw.flatMap((kw) => [...kw]).reduce((sum, kw) => sum + kw / 60, 0)
 }
 
 it.each([

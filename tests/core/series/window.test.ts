@@ -20,9 +20,9 @@ describe('a window', () => {
     ] as const) {
       const over = window(year, YEAR - DAY, YEAR + 2 * DAY)
       const january = window(next, 0, 2 * DAY)
-      expect(over.acKw.slice(DAY)).toEqual(january.acKw)
-      expect(over.acKw.slice(DAY)).not.toEqual(window(year, 0, 2 * DAY).acKw)
-      expect(over.acKw.slice(0, DAY)).toEqual(window(year, YEAR - DAY, YEAR).acKw)
+      expect(over.acKw[0]!.slice(DAY)).toEqual(january.acKw[0])
+      expect(over.acKw[0]!.slice(DAY)).not.toEqual(window(year, 0, 2 * DAY).acKw[0])
+      expect(over.acKw[0]!.slice(0, DAY)).toEqual(window(year, YEAR - DAY, YEAR).acKw[0])
       expect(over.placeC.slice(24)).toEqual(january.placeC)
     }
   })
@@ -30,7 +30,7 @@ describe('a window', () => {
   it('shows the same minutes however it is cut', () => {
     const long = window(1, 100 * DAY, 104 * DAY)
     const late = window(1, 101 * DAY + 777, 103 * DAY + 13)
-    expect(late.acKw).toEqual(long.acKw.slice(DAY + 777, 3 * DAY + 13))
+    expect(late.acKw[0]).toEqual(long.acKw[0]!.slice(DAY + 777, 3 * DAY + 13))
     // Irradiation is told of whole days.
     expect(late.dayGhi).toEqual(long.dayGhi.slice(1, 4))
     expect(late.firstDay).toBe(101)
@@ -38,7 +38,7 @@ describe('a window', () => {
   })
 
   it('gives no more than the solar inverter is rated for, and nothing at night', () => {
-    const { acKw } = window(0, 170 * DAY, 172 * DAY)
+    const acKw = window(0, 170 * DAY, 172 * DAY).acKw[0]!
     expect(Math.max(...acKw)).toBeLessThanOrEqual(4)
     expect(Math.max(...acKw)).toBeGreaterThan(2)
     expect([...acKw.subarray(0, 150)].every((kw) => kw === 0)).toBe(true)

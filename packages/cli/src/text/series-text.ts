@@ -23,7 +23,7 @@ export function dailyTotals(prepared: Prepared, s: SeriesColumns): DayTotals[] {
       return {
         date: `${calendar.year}-${month}-${String(day.day).padStart(2, '0')}`,
         ghiKwhM2: kwh(s.ghi) / 1000,
-        solarKwh: kwh(s.window.acKw) + kwh(s.window.dcKw),
+        solarKwh: s.window.acKw.reduce((all, kw) => all + kwh(kw), kwh(s.window.dcKw)),
         criticalKwh: kwh(s.criticalKw),
         comfortKwh: kwh(s.comfortKw),
         peakKva: s.peakKva.subarray(a, b).reduce((most, kva) => Math.max(most, kva), 0),

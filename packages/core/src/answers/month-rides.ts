@@ -121,7 +121,7 @@ function rideBatch(
     ),
     lostAtOnce: spells.first.reduce(
       (sum, spell, s) =>
-        sum + (spell >= 0 && spells.from(spell) === s && columns.overload[0]![s] === 1 ? 1 : 0),
+        sum + (spell >= 0 && spells.from(spell) === s && columns.overChangeover[s] === 1 ? 1 : 0),
       0,
     ),
     windy: new Uint8Array(starts),

@@ -82,8 +82,9 @@ export function isHopeless(state: State, i: number, columns: Columns, rules: Rul
   if (i < columns.lastGrid) return false
   if (state.level !== rules.dark || rules.wakesOnSun) return false
   if (state.retryAt >= 0 && state.retryAt !== NEVER) return false
+  if (state.wakeAt >= 0 && state.wakeAt !== NEVER) return false
   if (rules.whenEmpty === 'retries' && state.stored > 0) return false
-  return rules.generator === null || !(state.fuelL > 0)
+  return !rules.wakesOnGenerator || state.outOfOrder || !(state.fuelL > 0)
 }
 
 /** A number for a state on a charge edge with all latches at rest but the solar wait; else -1. */
@@ -91,6 +92,8 @@ function restingKey(state: State, minute: number, rules: Rules): number {
   const edge = rules.bandEdgesKwh.indexOf(state.stored)
   if (edge < 0 || state.level !== 0 || state.retries !== 0 || state.generator !== 0) return -1
   if (state.shedFor > 0 || state.together > 0) return -1
-  if (state.personAt >= 0 || state.fuelL !== (rules.generator?.fuelL ?? 0)) return -1
-  return (minute * rules.bandEdgesKwh.length + edge) * 4096 + state.solar + 1
+  if (state.personAt >= 0 || state.outOfOrder || state.fuelL !== (rules.generator?.fuelL ?? 0))
+    return -1
+  const latches = (state.solar + 1) * 4096 + state.solarToo + 1
+  return (minute * rules.bandEdgesKwh.length + edge) * 4096 * 4096 + latches
 }

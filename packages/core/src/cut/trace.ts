@@ -2,7 +2,9 @@
 
 import { newBalance, settle, settleDark } from '../island/balance.js'
 import type { Compiled } from '../island/compile.js'
+import { darkDcKw, solarKw } from '../island/solar-columns.js'
 import { newState, type State, type StateName, stateName, Used } from '../island/state.js'
+import { acSumKw } from '../series/window.js'
 import { walk } from './walk.js'
 
 /** Columns of a trace; powers are averages over the minute [kW], energies at its end [kWh]. */
@@ -95,19 +97,19 @@ function recorder(
       served += compiled.togetherKw(state.level, i)
     }
     const battery = -state.delta * 60
-    const ac = window.acKw[i]!
     const dc = window.dcKw[i]!
     const standing = compiled.standingKw(i)
-    if (state.level === dark) settleDark(row, dc, standing, battery)
+    if (state.level === dark) settleDark(row, darkDcKw(rules, dc), standing, battery)
     else {
-      const acHad = state.used === Used.solar || state.used === Used.grid ? ac : 0
+      const hasSolar = state.used === Used.solar || state.used === Used.grid
+      const acHad = hasSolar ? solarKw(window, state.solarIn, i) : 0
       settle(row, plant, SOURCES[state.used]!, served, acHad, dc, standing, battery)
     }
     out.demandCriticalKw[i] = critical
     out.demandComfortKw[i] = all - critical
     out.servedCriticalKw[i] = Math.min(critical, served)
     out.servedComfortKw[i] = Math.max(0, served - critical)
-    out.solarAvailableKw[i] = ac + dc
+    out.solarAvailableKw[i] = acSumKw(window, i) + dc
     out.solarUsedKw[i] = row.solarUsedKw
     out.generatorKw[i] = row.generatorKw
     out.chargeKw[i] = row.chargeKw

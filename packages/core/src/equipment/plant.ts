@@ -14,13 +14,19 @@ import { HEATED_C } from './place.js'
 const TYPICAL_LINEAR = 0.01411
 const TYPICAL_QUADRATIC = 0.0411
 
+/** Short overloads, as shares of rating: a second, a minute; common practice, no source. */
+const SECOND_SHARE = 2
+const MINUTE_SHARE = 1.1
+
 /** Hours in a mean month, for self-discharge. */
 const MONTH_HOURS = 730.5
 
 export interface Plant {
   /** Continuous rating. [kVA], taken as [kW] at the AC side */
   readonly ratedKw: number
+  /** Most it carries for a second, and for a minute. [kVA] */
   readonly startingKva: number
+  readonly minuteKva: number
   /** Idle draw. [kW] */
   readonly idleKw: number
   /** Loss that grows with power, per kW. */
@@ -54,13 +60,17 @@ export function plantOf(house: House, modules: number, health: number): Plant {
   const loss = lossBeyondIdle(inverter.roundTrip, idleKw / inverter.ratedKva)
   return {
     ratedKw: inverter.ratedKva,
-    startingKva: inverter.startingKva ?? 2 * inverter.ratedKva,
+    startingKva: inverter.startingKva ?? SECOND_SHARE * inverter.ratedKva,
+    minuteKva: inverter.minuteKva ?? MINUTE_SHARE * inverter.ratedKva,
     idleKw,
     linear: loss.linear,
     quadratic: loss.quadratic / inverter.ratedKva,
     chargeAcKw: inverter.chargeKw ?? inverter.ratedKva,
-    dischargeKw: modules * stack.module.dischargeKw,
-    chargeKw: modules * stack.module.chargeKw,
+    dischargeKw: Math.min(
+      modules * stack.module.dischargeKw,
+      stack.dischargeKw ?? Number.POSITIVE_INFINITY,
+    ),
+    chargeKw: Math.min(modules * stack.module.chargeKw, stack.chargeKw ?? Number.POSITIVE_INFINITY),
     usableKwh,
     standingKw:
       (modules * stack.electronicsW) / 1000 +

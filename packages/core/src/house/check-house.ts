@@ -2,7 +2,7 @@
 
 import { z } from 'zod'
 import { crossFaults } from './cross-faults.js'
-import type { House } from './house.js'
+import type { House, WakesOn } from './house.js'
 import { InputError, type Problem, printable } from './problem.js'
 import { houseRules } from './rules.js'
 
@@ -25,8 +25,18 @@ export function checkHouse(plain: unknown): House {
     heatingMonths:
       house.heatingMonths ??
       (house.site.latitudeDeg >= 0 ? [10, 11, 12, 1, 2, 3, 4] : [4, 5, 6, 7, 8, 9, 10]),
+    inverter: { ...house.inverter, wakesOn: house.inverter.wakesOn ?? waysToWake(house) },
     stack: { ...house.stack, modulesMax: house.stack.modulesMax ?? house.stack.modules },
   }
+}
+
+/** Where the file names no way: whatever of sun and generator the house has. */
+function waysToWake(house: z.infer<typeof houseRules>): WakesOn[] {
+  const hasDc = house.arrays.some((array) => array.inverter === undefined)
+  return [
+    ...(hasDc ? (['sun'] as const) : []),
+    ...(house.generator === undefined ? [] : (['generator'] as const)),
+  ]
 }
 
 /** The JSON Schema (draft 2020-12) of a house file, for editors. */

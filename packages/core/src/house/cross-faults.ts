@@ -2,7 +2,10 @@
 // wrong, so that a person mends a file once; a field already reported is not reported again.
 
 import { DEFAULTS } from './defaults.js'
+import type { Phase } from './house.js'
+import { isOnIsland } from './phases.js'
 import { type Problem, printable } from './problem.js'
+import { islandWay, MOST_GROUPS } from './solar-groups.js'
 
 type Plain = Record<string, unknown>
 
@@ -16,7 +19,7 @@ export function crossFaults(plain: unknown, known: ReadonlySet<string>): Problem
   checkSky(house, add)
   checkStack(asGroup(house.stack), add)
   checkInverter(house, add)
-  checkArrays(asList(house.arrays), add)
+  checkArrays(house, add)
   checkLoads(asList(house.loads), add)
   checkGenerator(house, add)
   return found
@@ -56,22 +59,73 @@ function checkInverter(house: Plain, add: Add): void {
   if (isNumber(ratedKva) && isNumber(chargeKw) && chargeKw > ratedKva) {
     add('inverter.chargeKw', `at most inverter.ratedKva, which is ${ratedKva}`, chargeKw)
   }
+  const minute = isNumber(inverter.minuteKva) ? inverter.minuteKva : ratedKva
+  if (isNumber(ratedKva) && isNumber(minute) && minute < ratedKva) {
+    add('inverter.minuteKva', `at least inverter.ratedKva, which is ${ratedKva}`, minute)
+  }
+  if (isNumber(inverter.startingKva) && isNumber(minute) && inverter.startingKva < minute) {
+    add(
+      'inverter.startingKva',
+      `at least what it carries for longer, ${minute} kVA`,
+      inverter.startingKva,
+    )
+  }
+  checkWakes(house, asArray(inverter.wakesOn), add)
   if (returns <= drop) add('comfort.returnAt', `above comfort.dropBelow, which is ${drop}`, returns)
 }
 
-function checkArrays(arrays: Plain[], add: Add): void {
+function checkWakes(house: Plain, wakesOn: readonly unknown[], add: Add): void {
+  for (const [i, way] of wakesOn.entries()) {
+    const at = `inverter.wakesOn[${i}]`
+    const isDc = asList(house.arrays).some(({ inverter }) => inverter === undefined)
+    if (way === 'sun' && !isDc) {
+      add(at, 'left out: AC-coupled solar cannot wake a stack, and no array is DC-coupled', way)
+    }
+    if (way === 'generator' && house.generator === undefined) {
+      add(at, 'left out, or a generator given', way)
+    }
+    if (way === 'person' && house.person === undefined) {
+      add(at, 'left out, or a person given, with minutes and hours', way)
+    }
+  }
+}
+
+function checkArrays(house: Plain, add: Add): void {
+  const arrays = asList(house.arrays)
   checkNames(arrays, 'arrays', add)
-  const coupled = arrays
-    .map((array, i) => ({ path: `arrays[${i}].inverter`, inverter: array.inverter }))
-    .filter(({ inverter }) => inverter !== undefined)
-  const first = asGroup(coupled[0]?.inverter)
-  for (const { path, inverter } of coupled.slice(1)) {
-    for (const field of ['onIsland', 'reconnectSeconds', 'rampSeconds', 'floorShare'] as const) {
-      const fallback = DEFAULTS[`arrays[].inverter.${field}`].value
-      const [a, b] = [first[field] ?? fallback, asGroup(inverter)[field] ?? fallback]
-      if (a !== b) {
-        add(`${path}.${field}`, `the same for every AC-coupled array, ${printable(a)} so far`, b)
-      }
+  for (const [i, array] of arrays.entries()) {
+    const inverter = asGroup(array.inverter)
+    const out = numberOr(inverter.outAbove, DEFAULTS['arrays[].inverter.outAbove'].value)
+    const back = numberOr(inverter.backBelow, DEFAULTS['arrays[].inverter.backBelow'].value)
+    if (back >= out) {
+      add(`arrays[${i}].inverter.backBelow`, `below inverter.outAbove, which is ${out}`, back)
+    }
+  }
+  checkGroups(house, arrays, add)
+}
+
+/** On the island solar inverters behave in two ways at most. */
+function checkGroups(house: Plain, arrays: Plain[], add: Add): void {
+  const island = asGroup(house.inverter)
+  const phases = island.phases === 3 ? 3 : 1
+  const phase = (island.phase ?? DEFAULTS['inverter.phase'].value) as Phase
+  const fed = arrays.flatMap(({ name, inverter }, i) => {
+    const on = asGroup(inverter)
+    const isFed = isOnIsland({ inverter: { phases, phase } }, on.phase as Phase | undefined)
+    return inverter === undefined || !isFed ? [] : [{ i, name, way: islandWay(on) }]
+  })
+  const known = new Map<string, unknown>()
+  for (const { i, name, way } of fed) {
+    if (known.has(way)) continue
+    if (known.size < MOST_GROUPS) known.set(way, name)
+    else {
+      const others = [...known.values()].join(' or ')
+      add(
+        `arrays[${i}].inverter`,
+        `like that of ${others} in onIsland and its settings: on the island at most two kinds of ` +
+          'solar inverter are followed',
+        name,
+      )
     }
   }
 }
@@ -120,13 +174,18 @@ function checkMotor({ motorHp, lockedRotorCode, file }: Plain, at: string, add: 
 
 function checkGenerator(house: Plain, add: Add): void {
   if (house.generator === undefined) return
-  const { start, startAt, stopAt, litresPerHour } = asGroup(house.generator)
+  const { start, startAt, stopAt, mostShare, leastShare, litresPerHour } = asGroup(house.generator)
   if (start === 'by hand' && house.person === undefined) {
     add('person', 'given, for a generator that is started by hand', undefined)
   }
   const from = numberOr(startAt, DEFAULTS['generator.startAt'].value)
   const to = numberOr(stopAt, DEFAULTS['generator.stopAt'].value)
   if (to <= from) add('generator.stopAt', `above generator.startAt, which is ${from}`, to)
+  const most = numberOr(mostShare, DEFAULTS['generator.mostShare'].value)
+  const least = numberOr(leastShare, DEFAULTS['generator.leastShare'].value)
+  if (least >= most) {
+    add('generator.leastShare', `below generator.mostShare, which is ${most}`, least)
+  }
   const { none, half, full } = asGroup(litresPerHour)
   if (isNumber(none) && isNumber(half) && isNumber(full) && !(none <= half && half <= full)) {
     add('generator.litresPerHour', 'rising from none over half to full [l/h]', [none, half, full])

@@ -43,6 +43,8 @@ export const DEFAULTS = {
     unit: 'share of 1',
     basis: 'droop of 10 % from 50.4 Hz just below a trip at 52.0 Hz, from memory',
   },
+  'arrays[].inverter.outAbove': { value: 0.92, unit: 'share of 1', basis: CP },
+  'arrays[].inverter.backBelow': { value: 0.85, unit: 'share of 1', basis: CP },
   'arrays[].inverter.phase': { value: "the island's", unit: '', basis: 'no other is named' },
   'arrays[].inverter.droop': { value: 0.1, unit: 'share of 1', basis: 'from memory, 0.02-0.12' },
   'gateway.reconnectSeconds': { value: 20, unit: 's', basis: CP },
@@ -54,6 +56,7 @@ export const DEFAULTS = {
   },
   'gateway.oneInputForEither': { value: true, unit: '', basis: 'the cautious end' },
   'inverter.startingKva': { value: '2 x ratedKva', unit: 'kVA', basis: CP },
+  'inverter.minuteKva': { value: '1.1 x ratedKva', unit: 'kVA', basis: CP },
   'inverter.chargeKw': { value: 'ratedKva', unit: 'kW', basis: CP },
   'inverter.idleW': { value: '1.2 % of ratedKva', unit: 'W', basis: CP },
   'inverter.roundTrip': { value: 0.87, unit: 'share of 1', basis: 'from memory, 0.85-0.92' },
@@ -64,6 +67,11 @@ export const DEFAULTS = {
     basis: CP,
   },
   'inverter.whenEmpty': { value: 'collapses', unit: '', basis: CP },
+  'inverter.wakesOn': {
+    value: 'DC-coupled sun and the generator, where there are any',
+    unit: '',
+    basis: `${CP}; the manual of battery and inverter wins`,
+  },
   'inverter.loadsOffAt': { value: 0.1, unit: 'share of 1', basis: CP },
   'inverter.loadsBackAt': { value: 0.2, unit: 'share of 1', basis: CP },
   'inverter.phases': { value: 1, unit: '', basis: CP },
@@ -72,6 +80,16 @@ export const DEFAULTS = {
   'stack.health': { value: 0.8, unit: 'share of 1', basis: `${CP}; about the tenth year` },
   'stack.place': { value: 'attached garage', unit: '', basis: CP },
   'stack.modulesMax': { value: 'modules', unit: '', basis: 'no room for more' },
+  'stack.chargeKw': {
+    value: 'the sum of its modules',
+    unit: 'kW',
+    basis: 'no other limit is named',
+  },
+  'stack.dischargeKw': {
+    value: 'the sum of its modules',
+    unit: 'kW',
+    basis: 'no other limit is named',
+  },
   'stack.electronicsW': { value: 10, unit: 'W', basis: CP },
   'stack.selfDischargePerMonth': { value: 0.02, unit: 'share of 1', basis: CP },
   'stack.heaterW': { value: 0, unit: 'W', basis: 'no heater' },
@@ -90,6 +108,18 @@ export const DEFAULTS = {
   'loads[].phase': { value: "the island's", unit: '', basis: 'no other is named' },
   'loads[].dropOrder': { value: 1, unit: '', basis: 'all comfort loads go together' },
   'generator.cansL': { value: 0, unit: 'l', basis: 'nothing beside the tank' },
+  'generator.mostShare': { value: 0.8, unit: 'share of 1', basis: `${CP}; 0.7-0.9` },
+  'generator.leastShare': {
+    value: 0.3,
+    unit: 'share of 1',
+    basis: 'NFPA 110 for exercise under load, from memory',
+  },
+  'generator.startFailsShare': {
+    value: 0,
+    unit: 'share of 1',
+    basis: 'it starts when asked; the answer without it stands beside',
+  },
+  'generator.hoursBetweenFailures': { value: 'no failure', unit: '', basis: 'as above' },
   'generator.readySeconds': { value: 140, unit: 's', basis: CP },
   'generator.leastRunMinutes': { value: 30, unit: 'min', basis: CP },
   'generator.startAt': { value: 0.25, unit: 'share of 1', basis: CP },
@@ -146,11 +176,14 @@ function isAsked(plain: unknown, path: string): boolean {
     readonly arrays?: readonly { readonly inverter?: { readonly onIsland?: unknown } }[]
   }
   if (path === 'inverter.retryAt') return house.inverter?.whenEmpty === 'retries'
-  const match = /^arrays\[(\d+)\]\.(?:inverter\.)?(trackerKw|floorShare)$/.exec(path)
+  const match = /^arrays\[(\d+)\]\.(?:inverter\.)?(trackerKw|floorShare|outAbove|backBelow)$/.exec(
+    path,
+  )
   if (match === null) return true
   const inverter = house.arrays?.[Number(match[1])]?.inverter
   if (match[2] === 'trackerKw') return inverter === undefined
-  return inverter?.onIsland === 'throttles to a floor'
+  const onIsland = inverter?.onIsland ?? DEFAULTS['arrays[].inverter.onIsland'].value
+  return onIsland === (match[2] === 'floorShare' ? 'throttles to a floor' : 'trips')
 }
 
 /** Groups whose every field has a default: they count as present when left out. */

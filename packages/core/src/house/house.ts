@@ -7,6 +7,9 @@ export type Tier = 'critical' | 'comfort' | 'gridOnly'
 export type Place = 'house' | 'attached garage' | 'shed'
 export type OnIsland = 'throttles' | 'trips' | 'throttles to a floor'
 export type WhenEmpty = 'collapses' | 'holds' | 'retries'
+/** `person`: somebody forms the island without its loads once the sun can fill the stack. */
+export const WAKES_ON = ['sun', 'generator', 'person'] as const
+export type WakesOn = (typeof WAKES_ON)[number]
 export const PHASES = ['L1', 'L2', 'L3'] as const
 export type Phase = (typeof PHASES)[number]
 /** The phase something stands on, or all of them. */
@@ -54,6 +57,10 @@ export interface SolarInverter {
   rampSeconds: number
   /** Share of its power below which one that throttles to a floor trips. 0..1 */
   floorShare: number
+  /** `trips`: share of usable capacity above which it is out on the island. */
+  outAbove: number
+  /** `trips`: share of usable capacity below which it is let in again. */
+  backBelow: number
   /** The island's phase when absent. */
   phase?: PhaseOrThree | undefined
   /** Rise of frequency, as a share of nominal, that takes it from full power to none. */
@@ -98,6 +105,8 @@ export interface GridFormingInverter {
   ratedKva: number
   /** The most it carries for the second of a motor's start; 2 x rated when absent. [kVA] */
   startingKva?: number | undefined
+  /** The most it carries for a minute; 1.1 x rated when absent. [kVA] */
+  minuteKva?: number | undefined
   /** Its own charge limit at the AC side; ratedKva when absent. [kW] */
   chargeKw?: number | undefined
   /** Draw with no load; 1.2 % of rating when absent. [W] */
@@ -107,6 +116,8 @@ export interface GridFormingInverter {
   /** `sheds` only where a fast load relay drops the comfort loads. */
   onOverload: 'trips' | 'sheds'
   whenEmpty: WhenEmpty
+  /** What brings a dark, empty stack back beside the grid; sun only behind a DC-coupled tracker. */
+  wakesOn: WakesOn[]
   /** `retries`: wall-clock spans in which an empty island forms again to let solar in. */
   retryAt: string[]
   /** Share of usable capacity at which the loads go off. */
@@ -126,6 +137,9 @@ export interface StackInput {
     dischargeKw: number
     price?: number | undefined
   }
+  /** What cables and base let the whole stack take and give; its modules' when absent. [kW] */
+  chargeKw?: number | undefined
+  dischargeKw?: number | undefined
   modules: number
   /** The most the base allows. */
   modulesMax: number
@@ -193,6 +207,14 @@ export interface GeneratorInput {
   /** As a data sheet gives it. [l/h] */
   litresPerHour: { none: number; half: number; full: number }
   start: 'automatic' | 'by hand'
+  /** Share of rating that load and charge together may take. */
+  mostShare: number
+  /** Share of rating below which an engine should not run for long. */
+  leastShare: number
+  /** Share of starts that fail; the set is then out of order until the grid is back. */
+  startFailsShare: number
+  /** Mean running hours between failures; none is lived when absent. [h] */
+  hoursBetweenFailures?: number | undefined
   /** From the call to power. [s] */
   readySeconds: number
   leastRunMinutes: number

@@ -7,7 +7,7 @@ import { z } from 'zod'
 import { clockMinute, isZone } from '../axis/calendar.js'
 import { DEFAULTS } from './defaults.js'
 import { checkedText, choice, group, list, months, number, share, text, yesNo } from './fields.js'
-import { GRID_CODES, PHASES, WEEKDAYS } from './house.js'
+import { GRID_CODES, PHASES, WAKES_ON, WEEKDAYS } from './house.js'
 import { LOCKED_ROTOR_LETTERS } from './locked-rotor.js'
 
 const site = group('Where the house stands', {
@@ -60,6 +60,12 @@ const solarInverter = group('The AC-coupled solar inverter', {
   }).default(DEFAULTS['arrays[].inverter.rampSeconds'].value),
   floorShare: share('Share of its power below which it trips instead of throttling').default(
     DEFAULTS['arrays[].inverter.floorShare'].value,
+  ),
+  outAbove: share('Charge above which one that trips is out on the island', 0.5).default(
+    DEFAULTS['arrays[].inverter.outAbove'].value,
+  ),
+  backBelow: share('Charge below which it is let in again', 0.1).default(
+    DEFAULTS['arrays[].inverter.backBelow'].value,
   ),
   phase: anyPhase.optional(),
   droop: share('Rise of frequency that takes it from full power to none', 0.02, 0.12).default(
@@ -117,6 +123,11 @@ const inverter = group('The grid-forming inverter', {
     above: 0,
     max: 300,
   }).optional(),
+  minuteKva: number('The most it carries for a minute', {
+    unit: 'kVA',
+    above: 0,
+    max: 300,
+  }).optional(),
   chargeKw: number('Charge limit at the AC side', { unit: 'kW', above: 0, max: 100 }).optional(),
   idleW: number('Draw with no load', { unit: 'W', min: 0, max: 1000 }).optional(),
   roundTrip: share('AC to AC at a third of rating', 0.5).default(
@@ -127,6 +138,10 @@ const inverter = group('The grid-forming inverter', {
     'holds',
     'retries',
   ]).default(DEFAULTS['inverter.whenEmpty'].value),
+  wakesOn: list(
+    'What brings a dark, empty stack back beside the grid',
+    choice('A way to wake it', WAKES_ON),
+  ).optional(),
   onOverload: choice('What an overload does', ['trips', 'sheds']).default(
     DEFAULTS['inverter.onOverload'].value,
   ),
@@ -159,6 +174,16 @@ const stack = group('The battery stack', {
       max: 1e6,
     }).optional(),
   }),
+  chargeKw: number('Charge limit of the whole stack', {
+    unit: 'kW',
+    above: 0,
+    max: 500,
+  }).optional(),
+  dischargeKw: number('Discharge limit of the whole stack', {
+    unit: 'kW',
+    above: 0,
+    max: 500,
+  }).optional(),
   modules: number('Modules fitted', { unit: '', min: 1, max: 100, whole: true }),
   modulesMax: number('Modules the base allows', {
     unit: '',
@@ -247,6 +272,20 @@ const generator = group('A generator', {
     full: number('At full load', litres),
   }),
   start: choice('Who starts it', ['automatic', 'by hand']),
+  mostShare: share('Share of rating that load and charge together may take', 0.3).default(
+    DEFAULTS['generator.mostShare'].value,
+  ),
+  leastShare: share('Share of rating below which it should not run for long', 0, 0.7).default(
+    DEFAULTS['generator.leastShare'].value,
+  ),
+  startFailsShare: share('Share of starts that fail').default(
+    DEFAULTS['generator.startFailsShare'].value,
+  ),
+  hoursBetweenFailures: number('Mean running hours between failures', {
+    unit: 'h',
+    min: 1,
+    max: 1e6,
+  }).optional(),
   readySeconds: number('From the call to power', { unit: 's', min: 0, max: 3600 }).default(
     DEFAULTS['generator.readySeconds'].value,
   ),

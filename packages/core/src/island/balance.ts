@@ -50,17 +50,23 @@ export function batteryKw(plant: Plant, acKw: number, dcKw: number, standingKw: 
   return acKw + inverterLossKw(plant, acKw) + standingKw - dcKw
 }
 
-/** Share of a generator's rating that load and charge together may take; cp, 0.7-0.9. */
-const GENERATOR_MOST = 0.8
+/**
+ * AC power of the inverter beside a generator: it charges with what the load leaves. [kW], <= 0
+ *
+ * @param mostKw  that load and charge together may take
+ */
+export function generatorAcKw(plant: Plant, mostKw: number, loadKw: number): number {
+  return -Math.min(Math.max(0, mostKw - loadKw), plant.chargeAcKw)
+}
 
-/** AC power of the inverter beside a generator: it charges with what the load leaves. [kW], <= 0 */
-export function generatorAcKw(plant: Plant, ratedKw: number, loadKw: number): number {
-  return -Math.min(Math.max(0, GENERATOR_MOST * ratedKw - loadKw), plant.chargeAcKw)
+/** Most that the stack can give at the AC side, whatever the inverter is rated. [kW] */
+export function stackAcKw(plant: Plant, standingKw: number): number {
+  return acForBattery(plant, plant.dischargeKw, standingKw)
 }
 
 /** Most that inverter and stack carry together for a while. [kW] */
 export function mostAcKw(plant: Plant, standingKw: number): number {
-  return Math.min(plant.ratedKw, acForBattery(plant, plant.dischargeKw, standingKw))
+  return Math.min(plant.ratedKw, stackAcKw(plant, standingKw))
 }
 
 /**

@@ -8,7 +8,7 @@ import { TOGETHER_AFTER } from '../load/together.js'
 import { GRID_KWH } from '../units/energy-grid.js'
 import type { Columns } from './columns.js'
 import type { GeneratorRules, Rules } from './rules.js'
-import { cansLeftL, type State } from './state.js'
+import { cansLeftL, type State, setSolar, solarOf } from './state.js'
 
 /**
  * What many states can have in common: all but charge, fuel and the timer of generator or person.
@@ -18,12 +18,10 @@ export interface Mode {
   readonly level: number
   /** Charge band at the start of the minute: how many charge edges the stack has reached. */
   readonly band: number
-  /** AC-coupled solar in, held out until the charge falls, or waiting. */
-  readonly solar: 'in' | 'held' | 'waits'
-  /** `waits`: the last minute out. */
-  readonly solarUntil: number
-  /** Generator off, being started, within its least run, or past it. */
-  readonly generator: 'off' | 'starting' | 'fresh' | 'settled'
+  /** Each group of AC-coupled solar in, held out until the charge falls, or waiting. */
+  readonly solar: readonly SolarMode[]
+  /** Generator off, being started, within its least run, past it, or out of order. */
+  readonly generator: 'off' | 'starting' | 'fresh' | 'settled' | 'out of order'
   /** Somebody is on the way. */
   readonly called: boolean
   /** Thermostats run together up to this minute, -1 where they do not. */
@@ -33,18 +31,24 @@ export interface Mode {
   readonly pours: number
 }
 
+export interface SolarMode {
+  readonly is: 'in' | 'held' | 'waits'
+  /** `waits`: the last minute out; else 0. */
+  readonly until: number
+}
+
 /** Strictly between `above` and `below` [kWh] a state moves by `delta` and burns `litres`. */
 export interface Calm {
   above: number
   below: number
   delta: number
   litres: number
-  /** Solar trips for all of them. */
-  trips: boolean
+  /** Groups of solar that trip for all of them, a bit each. */
+  trips: number
 }
 
 export function newCalm(): Calm {
-  return { above: 0, below: 0, delta: 0, litres: 0, trips: false }
+  return { above: 0, below: 0, delta: 0, litres: 0, trips: 0 }
 }
 
 const leastRun = (rules: Rules): number => Math.max(1, rules.generator?.leastMinutes ?? 1)
@@ -59,25 +63,39 @@ function isTankEmpty(state: State, rules: Rules): boolean {
 /** Whether nothing runs in a state that a span cannot carry. */
 function canBeCalm(state: State, rules: Rules): boolean {
   if (state.grid || state.shedFor > 0 || state.retries !== 0 || state.retryAt >= 0) return false
-  if (state.pours > MOST_POURS) return false
+  if (state.pours > MOST_POURS || state.wakeAt >= 0) return false
   return state.level <= rules.lastLevel || state.offFor === TOGETHER_AFTER
 }
 
 /** The mode of a state after minute `i`; null with the grid there and between retries. */
 export function modeOf(state: State, i: number, rules: Rules): Mode | null {
   if (!canBeCalm(state, rules)) return null
-  const { generator: g, solar } = state
-  const generator = g === 0 ? 'off' : g < 0 ? 'starting' : g < leastRun(rules) ? 'fresh' : 'settled'
+  const g = state.generator
+  const generator = state.outOfOrder
+    ? 'out of order'
+    : g === 0
+      ? 'off'
+      : g < 0
+        ? 'starting'
+        : g < leastRun(rules)
+          ? 'fresh'
+          : 'settled'
   return {
     level: state.level,
     band: bandOf(state.stored, rules),
-    solar: solar === 0 ? 'in' : solar < 0 ? 'held' : 'waits',
-    solarUntil: solar > 0 ? i + solar : 0,
+    solar: rules.solar.map((_, group) => solarMode(solarOf(state, group), i)),
     generator,
     called: state.personAt >= 0,
     togetherUntil: state.together > 0 ? i + state.together : -1,
     tankEmpty: isTankEmpty(state, rules),
     pours: state.pours,
+  }
+}
+
+function solarMode(solar: number, i: number): SolarMode {
+  return {
+    is: solar === 0 ? 'in' : solar < 0 ? 'held' : 'waits',
+    until: solar > 0 ? i + solar : 0,
   }
 }
 
@@ -95,21 +113,28 @@ function bandOf(stored: number, rules: Rules): number {
  */
 export function modeKey(state: State, i: number, rules: Rules): number {
   if (!canBeCalm(state, rules)) return -1
-  const { generator: g, solar } = state
-  const settled = g >= leastRun(rules)
-  const solarCode = solar === 0 ? 0 : solar < 0 ? 1 : 2
-  const generatorCode = g === 0 ? 0 : g < 0 ? 1 : settled ? 3 : 2
-  let key = (state.level * 8 + bandOf(state.stored, rules)) * 3 + solarCode
-  key = (key * 4 + generatorCode) * 2 + (isTankEmpty(state, rules) ? 1 : 0)
+  let key = state.level * 8 + bandOf(state.stored, rules)
+  key = (key * 3 + solarCode(state.solar)) * 3 + solarCode(state.solarToo)
+  key = (key * 5 + generatorCode(state, rules)) * 2 + (isTankEmpty(state, rules) ? 1 : 0)
   key = (key * 2 + (state.personAt < 0 ? 0 : 1)) * 2 + (state.together > 0 ? 1 : 0)
   key = key * 4 + state.pours
   key = key * 64 + (state.together > 0 ? (i + state.together) & 63 : 0)
-  return key * 128 + (solar > 0 ? (i + solar) & 127 : 0)
+  key = key * 128 + (state.solar > 0 ? (i + state.solar) & 127 : 0)
+  return key * 128 + (state.solarToo > 0 ? (i + state.solarToo) & 127 : 0)
+}
+
+function solarCode(solar: number): number {
+  return solar === 0 ? 0 : solar < 0 ? 1 : 2
+}
+
+function generatorCode({ outOfOrder, generator: g }: State, rules: Rules): number {
+  if (outOfOrder) return 4
+  return g === 0 ? 0 : g < 0 ? 1 : g < leastRun(rules) ? 2 : 3
 }
 
 /** What of a mode's key its calm span hangs on: all but the times its timers end. */
 export function timelessKey(key: number): number {
-  return Math.floor(key / (64 * 128))
+  return Math.floor(key / (64 * 128 * 128))
 }
 
 /**
@@ -130,27 +155,37 @@ export function dueOf(mode: Mode, timer: number, rules: Rules): number {
 /** Puts a mode's side of a state back, as it stands before minute `i`. */
 export function restore(state: State, mode: Mode, timer: number, i: number, rules: Rules): void {
   state.level = mode.level
-  state.solar = mode.solar === 'in' ? 0 : mode.solar === 'held' ? -1 : mode.solarUntil - (i - 1)
+  for (let g = 0; g < mode.solar.length; g++) {
+    const { is, until } = mode.solar[g]!
+    setSolar(state, g, is === 'in' ? 0 : is === 'held' ? -1 : until - (i - 1))
+  }
+  state.outOfOrder = mode.generator === 'out of order'
   state.personAt = mode.called ? timer : -1
   state.pours = mode.pours
   state.offFor = mode.level > rules.lastLevel ? TOGETHER_AFTER : 0
   state.together = mode.togetherUntil < 0 ? 0 : mode.togetherUntil - (i - 1)
-  if (mode.generator === 'off') state.generator = 0
+  if (mode.generator === 'off' || state.outOfOrder) state.generator = 0
   else if (mode.generator === 'settled') state.generator = leastRun(rules)
   else state.generator = i - 1 - timer
 }
 
-/** The mode after minute `i`, where a wait ends in it or solar trips for all. */
-export function modeAfter(mode: Mode, i: number, trips: boolean, rules: Rules): Mode | null {
-  const waits = trips ? { solar: 'waits' as const, solarUntil: i + rules.solar!.waitMinutes } : {}
-  const comesIn = mode.solar === 'waits' && mode.level !== rules.dark && i >= mode.solarUntil
+/**
+ * The mode after minute `i`, where a wait ends in it or solar trips for all; null where it stays.
+ *
+ * @param trips  groups of solar, a bit each
+ */
+export function modeAfter(mode: Mode, i: number, trips: number, rules: Rules): Mode | null {
   const paid = mode.togetherUntil >= 0 && i >= mode.togetherUntil
-  if (!trips && !comesIn && !paid) return null
+  const moves = mode.level !== rules.dark
+  const comesIn = moves && mode.solar.some(({ is, until }) => is === 'waits' && i >= until)
+  if (trips === 0 && !comesIn && !paid) return null
   return {
     ...mode,
-    ...waits,
-    ...(comesIn ? { solar: 'in' as const, solarUntil: 0 } : {}),
-    ...(paid ? { togetherUntil: -1 } : {}),
+    solar: mode.solar.map((solar, g) => {
+      if ((trips & (1 << g)) !== 0) return { is: 'waits', until: i + rules.solar[g]!.waitMinutes }
+      return moves && solar.is === 'waits' && i >= solar.until ? { is: 'in', until: 0 } : solar
+    }),
+    togetherUntil: paid ? -1 : mode.togetherUntil,
   }
 }
 
@@ -163,10 +198,10 @@ export function calmSpan(into: Calm, mode: Mode, i: number, columns: Columns, ru
   into.below = Number.POSITIVE_INFINITY
   into.delta = 0
   into.litres = 0
-  into.trips = false
+  into.trips = 0
   const stays =
     columns.gridUp[i] === 0 &&
-    generatorCalm(into, mode, rules) &&
+    generatorCalm(into, mode, i, columns, rules) &&
     levelCalm(into, mode, i, columns, rules)
   if (!stays) {
     into.above = Number.POSITIVE_INFINITY
@@ -193,9 +228,13 @@ function isRunning(mode: Mode): boolean {
 }
 
 /** The generator's side: nothing is called, started or stopped. */
-function generatorCalm(into: Calm, mode: Mode, rules: Rules): boolean {
-  if (rules.generator === null) return true
+function generatorCalm(into: Calm, mode: Mode, i: number, columns: Columns, rules: Rules): boolean {
+  if (rules.generator === null || mode.generator === 'out of order') return true
   const set: GeneratorRules = rules.generator
+  if (mode.level === rules.dark && !rules.wakesOnGenerator) {
+    return mode.generator === 'off' && !mode.called
+  }
+  if (isRunning(mode) && set.canFail && columns.runFails[i] === 1) return false
   if (mode.generator === 'starting' || mode.generator === 'fresh') return true
   if (mode.generator === 'settled') {
     into.below = Math.min(into.below, set.stopKwh)
@@ -236,7 +275,7 @@ function levelCalm(into: Calm, mode: Mode, i: number, columns: Columns, rules: R
 function attemptCalm(mode: Mode, i: number, columns: Columns, rules: Rules): boolean {
   const isTime = columns.attempt[i] === 1
   if (mode.level === rules.dark) return !isTime
-  return isTime || (mode.solar === 'in' && columns.deltaIn[mode.level]![i]! > 0)
+  return isTime || columns.delta[groupsOf(mode, 'in')]![mode.level]![i]! > 0
 }
 
 /** The increment before charge limits; says where solar trips for all. */
@@ -251,20 +290,28 @@ function supply(
   const { level } = mode
   const together = mode.togetherUntil < 0 ? null : columns.together
   if (isRunning(mode)) return together?.generator(level, i) ?? columns.deltaGenerator[level]![i]!
-  const out = together?.out(level, i) ?? columns.deltaOut[level]![i]!
-  if (level === rules.dark || rules.solar === null) return out
-  if (mode.solar === 'waits') return out
-  if (mode.solar === 'held') {
-    into.above = Math.max(into.above, rules.solar.backKwh)
-    return out
+  if (level === rules.dark) return columns.delta[0]![level]![i]!
+  let mask = 0
+  for (let g = 0; g < mode.solar.length; g++) {
+    const solar = rules.solar[g]!
+    const { is } = mode.solar[g]!
+    if (is === 'held') into.above = Math.max(into.above, solar.backKwh)
+    if (is !== 'in') continue
+    if (solar.heldOut) into.below = Math.min(into.below, solar.offKwh)
+    mask |= 1 << g
   }
-  if (rules.solar.canTrip) {
-    if (rules.solar.heldOut) into.below = Math.min(into.below, rules.solar.offKwh)
-    const forced = together?.forced(level, i) ?? columns.forced[level]![i]!
+  const canTrip = mask & rules.tripMask
+  if (canTrip !== 0) {
+    const forced = together?.forced(mask, level, i) ?? columns.forced[mask]![level]![i]!
     if (forced > limit) {
-      into.trips = true
-      return out
+      into.trips = canTrip
+      mask &= ~canTrip
     }
   }
-  return together?.in(level, i) ?? columns.deltaIn[level]![i]!
+  return together?.delta(mask, level, i) ?? columns.delta[mask]![level]![i]!
+}
+
+/** Groups of solar that are in a state, a bit each. */
+function groupsOf(mode: Mode, is: SolarMode['is']): number {
+  return mode.solar.reduce((mask, solar, g) => mask | (solar.is === is ? 1 << g : 0), 0)
 }

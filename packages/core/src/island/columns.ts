@@ -5,9 +5,9 @@
 
 /** The same increments and limits while the thermostats run together, worked out when asked. */
 export interface TogetherColumns {
-  out(level: number, minute: number): number
-  in(level: number, minute: number): number
-  forced(level: number, minute: number): number
+  /** @param mask  groups of AC-coupled solar that are in */
+  delta(mask: number, level: number, minute: number): number
+  forced(mask: number, level: number, minute: number): number
   generator(level: number, minute: number): number
   /** @param first  whether they all start in this minute */
   overload(level: number, minute: number, first: boolean): boolean
@@ -27,22 +27,27 @@ export interface Columns {
   readonly gridUp: Uint8Array
   /** Last minute in which the grid is there, -1 where it never is. */
   readonly lastGrid: number
-  /** AC-coupled solar out, charge unlimited. [level][n] */
-  readonly deltaOut: readonly Float64Array[]
-  /** AC-coupled solar in, charge unlimited. [level up to holding][n] */
-  readonly deltaIn: readonly Float64Array[]
-  /** What AC-coupled solar in would force on the stack, DC-coupled solar at rest. [level][n] */
-  readonly forced: readonly Float64Array[]
+  /**
+   * Charge unlimited, by the groups of AC-coupled solar that are in (a bit each, 0 for none).
+   * [mask][level; dark only with none in][n]
+   */
+  readonly delta: readonly (readonly Float64Array[])[]
+  /** What those of them that can trip force on the stack, DC-coupled solar at rest. [mask][level][n] */
+  readonly forced: readonly (readonly Float64Array[])[]
   /** Generator running. [level up to lastLevel][n]; empty without one */
   readonly deltaGenerator: readonly Float64Array[]
-  /** Grid there. [n] */
-  readonly deltaGrid: Float64Array
+  /** Grid there, by the groups that are in. [mask][n]; empty where the grid never is */
+  readonly deltaGrid: readonly Float64Array[]
   /** Most the temperature lets the stack gain in a minute. [n], Infinity where it sets no limit */
   readonly tempLimit: Float64Array
   /** What the cold puts out of reach: it lifts the thresholds at the empty end. [n] */
   readonly coldFloor: Float64Array
   /** 1 where the inverter cannot carry the peak of the minute. [level up to lastLevel][n] */
   readonly overload: readonly Uint8Array[]
+  /** The same for an island that forms in the minute: all that runs starts at once. */
+  readonly overForming: readonly Uint8Array[]
+  /** Whichever of the two holds, with all loads, as the house leaves the grid. [n] */
+  readonly overChangeover: Uint8Array
   /** 1 where the generator cannot carry the load. [level up to lastLevel][n] */
   readonly overGenerator: readonly Uint8Array[]
   /** `retries`: 1 while an empty island is formed to let solar in. [n]; empty for other houses */
@@ -51,6 +56,12 @@ export interface Columns {
   readonly together: TogetherColumns | null
   /** When somebody called in this minute has done it, as an index of the window. [n] */
   readonly personAt: Int32Array
+  /** When somebody called in this minute forms an empty island: by day, once the sun can fill it. [n] */
+  readonly wakeAt: Int32Array
+  /** 1 where a generator that should be ready in this minute does not start. [n]; empty if never */
+  readonly startFails: Uint8Array
+  /** 1 where one that runs fails. [n]; empty if never */
+  readonly runFails: Uint8Array
   /** Litres that the generator burns in a minute in which the stack gained `delta`. */
   readonly litres: (level: number, minute: number, delta: number) => number
 }

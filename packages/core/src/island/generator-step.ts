@@ -2,21 +2,45 @@
 
 import type { Columns } from './columns.js'
 import type { GeneratorRules, Rules } from './rules.js'
-import { cansLeftL, Event, type State } from './state.js'
+import { cansLeftL, Event, type State, solarWaits } from './state.js'
 
 /** Lives the generator's side of minute `i`. Returns whether it gives power in this minute. */
 export function stepGenerator(state: State, i: number, columns: Columns, rules: Rules): boolean {
   const set = rules.generator as GeneratorRules
-  if (state.generator > 0) return keepRunning(state, set, rules)
+  if (state.outOfOrder) return false
+  if (state.level === rules.dark && !rules.wakesOnGenerator) {
+    // It may run, but a sleeping inverter does not let it in.
+    state.generator = 0
+    state.personAt = -1
+    return false
+  }
+  if (state.generator > 0) {
+    if (set.canFail && columns.runFails[i] === 1) return fail(state, Event.generatorFails, rules)
+    return keepRunning(state, set, rules)
+  }
   if (state.generator < 0) {
     state.generator++
     if (state.generator < 0) return false
   } else if (!called(state, i, columns, set, rules)) return false
   if (state.generator < 0) return false
+  if (set.canFail && columns.startFails[i] === 1) {
+    return fail(state, Event.generatorDoesNotStart, rules)
+  }
   state.generator = 1
   state.solar = 0
+  state.solarToo = 0
   state.events |= Event.generatorOn
   return true
+}
+
+/** Out of order until the grid is back. */
+function fail(state: State, event: number, rules: Rules): boolean {
+  const ran = state.generator > 0
+  state.generator = 0
+  state.outOfOrder = true
+  if (ran) solarWaits(state, rules)
+  state.events |= event
+  return false
 }
 
 function keepRunning(state: State, set: GeneratorRules, rules: Rules): boolean {
@@ -27,7 +51,7 @@ function keepRunning(state: State, set: GeneratorRules, rules: Rules): boolean {
     return true
   }
   state.generator = 0
-  state.solar = rules.solar?.waitMinutes ?? 0
+  solarWaits(state, rules)
   state.events |= dry ? Event.fuelOut : Event.generatorOff
   return false
 }

@@ -5,7 +5,8 @@
 // with its loads off, `dark` an island that is gone.
 
 import type { Plant } from '../equipment/plant.js'
-import type { House, WhenEmpty } from '../house/house.js'
+import type { House, OnIsland, SolarInverter, WhenEmpty } from '../house/house.js'
+import { solarGroups } from '../house/solar-groups.js'
 import { onGrid } from '../units/energy-grid.js'
 
 /**
@@ -19,12 +20,21 @@ const BANDS = [
   { upTo: 1, limit: 0.1 },
 ] as const
 
-/** Solar that trips goes out above this share of capacity and waits below the lower one; cp. */
-const SOLAR_OFF_AT = 0.92
-const SOLAR_BACK_AT = 0.85
-
 /** Attempts after an overload, 60 s apart, before somebody must come; cp. */
 const RETRIES = 3
+
+/** One group of AC-coupled arrays that come in, wait and trip together. */
+export interface SolarRules {
+  /** Whether it drops out where too little of it can be taken. */
+  readonly canTrip: boolean
+  /** Share of its power that it must be able to get rid of to stay in. */
+  readonly floorShare: number
+  /** Whether it is held out near full. */
+  readonly heldOut: boolean
+  readonly waitMinutes: number
+  readonly offKwh: number
+  readonly backKwh: number
+}
 
 export interface GeneratorRules {
   readonly byHand: boolean
@@ -36,6 +46,8 @@ export interface GeneratorRules {
   readonly fuelL: number
   /** Left in cans after so many fillings of the tank; the last is 0. [l] */
   readonly cansAfter: readonly number[]
+  /** Whether the columns hold failures. */
+  readonly canFail: boolean
 }
 
 export interface Rules {
@@ -53,20 +65,14 @@ export interface Rules {
   readonly lastLevel: number
   readonly holding: number
   readonly dark: number
-  /** AC-coupled solar; null for a house without. */
-  readonly solar: {
-    /** Whether it drops out where too little of it can be taken. */
-    readonly canTrip: boolean
-    /** Share of its power that it must be able to get rid of to stay in. */
-    readonly floorShare: number
-    /** Whether it is held out near full. */
-    readonly heldOut: boolean
-    readonly waitMinutes: number
-    readonly offKwh: number
-    readonly backKwh: number
-  } | null
-  /** DC-coupled solar can wake an empty stack, AC-coupled cannot. */
+  /** Groups of AC-coupled solar, two at most; none for a house without. */
+  readonly solar: readonly SolarRules[]
+  /** Groups that can trip, a bit each. */
+  readonly tripMask: number
+  /** What can wake a dark, empty stack: DC-coupled sun, a generator, somebody who waits for sun. */
   readonly wakesOnSun: boolean
+  readonly wakesOnGenerator: boolean
+  readonly wakesOnPerson: boolean
   readonly retries: number
   /** What a fast load relay does in an overload, if there is one. */
   readonly sheds: boolean
@@ -77,8 +83,7 @@ export interface Rules {
 export function rulesOf(house: House, plant: Plant, steps: number): Rules {
   const kwh = (share: number): number => onGrid(share * plant.usableKwh)
   const { inverter } = house
-  const acCoupled = house.arrays.flatMap((array) => array.inverter ?? [])
-  const first = acCoupled[0]
+  const solar = solarGroups(house).map((group) => solarRules(group.inverter, kwh))
   return {
     capacityKwh: kwh(1),
     bandEdgesKwh: BANDS.map((band) => kwh(band.upTo)),
@@ -93,24 +98,31 @@ export function rulesOf(house: House, plant: Plant, steps: number): Rules {
     lastLevel: steps,
     holding: steps + 1,
     dark: steps + 2,
-    solar:
-      first === undefined
-        ? null
-        : {
-            canTrip: first.onIsland !== 'throttles',
-            floorShare: first.onIsland === 'throttles to a floor' ? first.floorShare : 1,
-            heldOut: first.onIsland === 'trips',
-            // A ramp gives half its energy: half of it counts as waiting.
-            waitMinutes: wholeMinutes(first.reconnectSeconds + first.rampSeconds / 2),
-            offKwh: kwh(SOLAR_OFF_AT),
-            backKwh: kwh(SOLAR_BACK_AT),
-          },
-    wakesOnSun: house.arrays.some((array) => array.inverter === undefined),
+    solar,
+    tripMask: solar.reduce((mask, { canTrip }, g) => mask | (canTrip ? 1 << g : 0), 0),
+    wakesOnSun: inverter.wakesOn.includes('sun'),
+    wakesOnGenerator: inverter.wakesOn.includes('generator') && house.generator !== undefined,
+    wakesOnPerson: inverter.wakesOn.includes('person') && solar.length > 0,
     retries: RETRIES,
     sheds: inverter.onOverload === 'sheds',
     generator: generatorRules(house, kwh),
   }
 }
+
+function solarRules(inverter: SolarInverter, kwh: (share: number) => number): SolarRules {
+  return {
+    canTrip: inverter.onIsland !== 'throttles',
+    floorShare: FLOOR_OF[inverter.onIsland] ?? inverter.floorShare,
+    heldOut: inverter.onIsland === 'trips',
+    // A ramp gives half its energy: half of it counts as waiting.
+    waitMinutes: wholeMinutes(inverter.reconnectSeconds + inverter.rampSeconds / 2),
+    offKwh: kwh(inverter.outAbove),
+    backKwh: kwh(inverter.backBelow),
+  }
+}
+
+/** Share of its power that an array must get rid of; its own setting where it throttles to one. */
+const FLOOR_OF: Partial<Record<OnIsland, number>> = { throttles: 0, trips: 1 }
 
 /**
  * Where several steps carry a `dropOrder`, the first goes at `dropBelow` and each further one
@@ -136,6 +148,7 @@ function generatorRules(house: House, kwh: (share: number) => number): Generator
     leastMinutes: generator.leastRunMinutes,
     fuelL: onGrid(generator.tankL) + onGrid(generator.cansL),
     cansAfter: cansAfter(generator.tankL, generator.cansL),
+    canFail: generator.startFailsShare > 0 || generator.hoursBetweenFailures !== undefined,
   }
 }
 

@@ -14,10 +14,16 @@ export interface State {
   level: number
   /** AC-coupled solar: 0 in, k > 0 still waiting k minutes, -1 held out until the charge falls. */
   solar: number
+  /** The same for the second group. */
+  solarToo: number
   /** Generator: 0 off, k > 0 running for k minutes, k < 0 ready after -k. */
   generator: number
   /** Minute at which the called person has done it, -1 while nobody is called. */
   personAt: number
+  /** The generator did not start or failed; nobody mends it before the grid is back. */
+  outOfOrder: boolean
+  /** Minute at which somebody forms the empty island, NEVER where nobody can, -1 uncalled. */
+  wakeAt: number
   /** Minute at which a dark island tries again, -1 where only energy helps. */
   retryAt: number
   /** Retries used since the last minute that held. */
@@ -36,6 +42,8 @@ export interface State {
   grid: boolean
   /** One of `Used`. */
   used: number
+  /** Groups of AC-coupled solar that were in, a bit each. */
+  solarIn: number
   /** Whether the thermostats ran together in the minute. */
   ranTogether: boolean
   /** Change of `stored` in the minute. [kWh], on the grid */
@@ -50,7 +58,10 @@ export function newState(rules: Rules, stored: number): State {
     stored,
     level: 0,
     solar: 0,
+    solarToo: 0,
     generator: 0,
+    outOfOrder: false,
+    wakeAt: -1,
     personAt: -1,
     retryAt: -1,
     retries: 0,
@@ -61,10 +72,26 @@ export function newState(rules: Rules, stored: number): State {
     pours: 0,
     grid: true,
     used: Used.nothing,
+    solarIn: 0,
     ranTogether: false,
     delta: 0,
     events: 0,
   }
+}
+
+/** What a group of AC-coupled solar does: 0 in, k > 0 waits k minutes, -1 held out. */
+export function solarOf(state: State, group: number): number {
+  return group === 0 ? state.solar : state.solarToo
+}
+
+export function setSolar(state: State, group: number, value: number): void {
+  if (group === 0) state.solar = value
+  else state.solarToo = value
+}
+
+/** All AC-coupled solar goes out and waits. */
+export function solarWaits(state: State, rules: Rules): void {
+  for (let g = 0; g < rules.solar.length; g++) setSolar(state, g, rules.solar[g]!.waitMinutes)
 }
 
 /** Litres still in cans. */
@@ -95,12 +122,25 @@ export const Event = {
   triesAgain: 1 << 18,
   thermostats: 1 << 19,
   poured: 1 << 20,
+  solarTooIn: 1 << 21,
+  solarTooTrips: 1 << 22,
+  solarTooHeldOut: 1 << 23,
+  generatorDoesNotStart: 1 << 24,
+  generatorFails: 1 << 25,
+  somebodyWakes: 1 << 26,
 } as const
+
+/** Events of each group of AC-coupled solar. */
+export const SOLAR_EVENTS = [
+  { isIn: Event.solarIn, trips: Event.solarTrips, heldOut: Event.solarHeldOut },
+  { isIn: Event.solarTooIn, trips: Event.solarTooTrips, heldOut: Event.solarTooHeldOut },
+] as const
 
 /** The island's states by name, as a trace shows them. */
 export const STATE_NAMES = [
   'grid',
   'island',
+  'island, comfort in part',
   'island, critical only',
   'island, generator',
   'loads off, holding',
@@ -115,5 +155,6 @@ export function stateName(state: State, rules: Rules): StateName {
   if (state.level === rules.dark) return state.retryAt >= 0 ? 'off, overload' : 'off, empty'
   if (state.level === rules.holding) return 'loads off, holding'
   if (state.used === Used.generator) return 'island, generator'
-  return state.level === 0 ? 'island' : 'island, critical only'
+  if (state.level === 0) return 'island'
+  return state.level < rules.lastLevel ? 'island, comfort in part' : 'island, critical only'
 }

@@ -9,7 +9,16 @@ import { TOGETHER_AFTER, TOGETHER_FOR } from '../load/together.js'
 import type { Columns } from './columns.js'
 import { stepGenerator } from './generator-step.js'
 import type { Rules } from './rules.js'
-import { cansLeftL, Event, type State, Used } from './state.js'
+import {
+  cansLeftL,
+  Event,
+  SOLAR_EVENTS,
+  type State,
+  setSolar,
+  solarOf,
+  solarWaits,
+  Used,
+} from './state.js'
 
 /** A relay that dropped a load lets it back after so long at the earliest; common practice. */
 const RELAY_MINUTES = 5
@@ -26,7 +35,7 @@ export function step(state: State, i: number, columns: Columns, rules: Rules): v
   decideLevel(state, i, columns, rules, running)
   state.ranTogether = state.together > 0
   if (state.level === rules.dark) {
-    liveDark(state, columns.deltaOut[rules.dark]![i]!, columns.tempLimit[i]!, rules)
+    liveDark(state, columns.delta[0]![rules.dark]![i]!, columns.tempLimit[i]!, rules)
   } else if (running) liveWithGenerator(state, i, columns, rules)
   else liveAlone(state, i, columns, rules)
   countThermostats(state, rules)
@@ -46,16 +55,20 @@ function countThermostats(state: State, rules: Rules): void {
 /** AC-coupled solar drops at every cut and waits out its reconnection. */
 function beginCut(state: State, rules: Rules): void {
   state.grid = false
-  state.solar = rules.solar?.waitMinutes ?? 0
+  solarWaits(state, rules)
   state.events |= Event.cutBegins
 }
 
 function liveWithGrid(state: State, i: number, columns: Columns, rules: Rules): void {
-  if (!state.grid) state.events |= Event.gridReturns
+  if (!state.grid) {
+    state.events |= Event.gridReturns
+    solarWaits(state, rules)
+  }
   state.grid = true
   state.level = 0
-  state.solar = 0
   state.generator = 0
+  state.outOfOrder = false
+  state.wakeAt = -1
   state.personAt = -1
   state.retryAt = -1
   state.retries = 0
@@ -64,13 +77,19 @@ function liveWithGrid(state: State, i: number, columns: Columns, rules: Rules): 
   state.together = 0
   state.ranTogether = false
   state.used = Used.grid
-  move(state, columns.deltaGrid[i]!, columns.tempLimit[i]!, rules)
+  state.solarIn = 0
+  for (let g = 0; g < rules.solar.length; g++) {
+    const wait = solarOf(state, g)
+    if (wait > 0) setSolar(state, g, wait - 1)
+    else state.solarIn |= 1 << g
+  }
+  move(state, columns.deltaGrid[state.solarIn]![i]!, columns.tempLimit[i]!, rules)
 }
 
 function decideLevel(state: State, i: number, c: Columns, rules: Rules, running: boolean): void {
   const cold = c.coldFloor[i]!
   if (state.shedFor > 0) state.shedFor--
-  if ((state.events & Event.cutBegins) !== 0 && c.overload[0]![i] === 1) {
+  if ((state.events & Event.cutBegins) !== 0 && c.overChangeover[i] === 1) {
     // The house goes over with all that is running, before anything can be switched off.
     if (!rules.sheds) {
       trip(state, i, c, rules)
@@ -82,6 +101,7 @@ function decideLevel(state: State, i: number, c: Columns, rules: Rules, running:
   if (state.level > rules.lastLevel) {
     if (!comesBack(state, i, cold, rules, running)) {
       if (rules.whenEmpty === 'retries') tryAgain(state, i, c, rules)
+      else if (state.wakeAt >= 0 && i >= state.wakeAt) wake(state, i, c, rules)
       return
     }
     form(state, rules, running)
@@ -90,7 +110,7 @@ function decideLevel(state: State, i: number, c: Columns, rules: Rules, running:
       state.events |= Event.thermostats
     }
   } else if (!running && !(state.stored > rules.loadsOffKwh + cold)) {
-    goEmpty(state, rules)
+    goEmpty(state, i, c, rules)
     return
   }
   shed(state, rules)
@@ -114,9 +134,11 @@ function decideLevel(state: State, i: number, c: Columns, rules: Rules, running:
   else state.retries = 0
 }
 
-function overloaded({ level, together }: State, i: number, c: Columns): boolean {
-  if (together === 0) return c.overload[level]![i] === 1
-  return c.together!.overload(level, i, together === TOGETHER_FOR)
+/** An island that has formed in this minute starts all it serves at once. */
+function overloaded({ level, together, events }: State, i: number, c: Columns): boolean {
+  if (together !== 0) return c.together!.overload(level, i, together === TOGETHER_FOR)
+  const forms = (events & Event.loadsBack) !== 0
+  return (forms ? c.overForming : c.overload)[level]![i] === 1
 }
 
 function overGenerator({ level, together }: State, i: number, c: Columns): boolean {
@@ -137,13 +159,32 @@ function tryAgain(state: State, i: number, columns: Columns, rules: Rules): void
   const isTime = columns.attempt[i] === 1
   if (state.level === rules.dark) {
     if (!isTime || state.retryAt >= 0) return
-    if (!(state.stored + columns.deltaOut[rules.holding]![i]! > 0)) return
-    state.level = rules.holding
-    state.solar = rules.solar?.waitMinutes ?? 0
+    if (!(state.stored + columns.delta[0]![rules.holding]![i]! > 0)) return
+    formHolding(state, rules)
     state.events |= Event.triesAgain
-  } else if (!isTime && !(state.solar === 0 && columns.deltaIn[rules.holding]![i]! > 0)) {
-    goDark(state, rules)
+  } else if (!isTime && !(columns.delta[groupsIn(state, rules)]![rules.holding]![i]! > 0)) {
+    emptyDark(state, i, columns, rules)
   }
+}
+
+/** Somebody forms an empty island without its loads, so that solar can come in. */
+function wake(state: State, i: number, columns: Columns, rules: Rules): void {
+  state.wakeAt = -1
+  if (!(state.stored + columns.delta[0]![rules.holding]![i]! > 0)) return
+  formHolding(state, rules)
+  state.events |= Event.somebodyWakes
+}
+
+function formHolding(state: State, rules: Rules): void {
+  state.level = rules.holding
+  solarWaits(state, rules)
+}
+
+/** Groups of AC-coupled solar that wait for nothing, a bit each. */
+function groupsIn(state: State, rules: Rules): number {
+  let mask = 0
+  for (let g = 0; g < rules.solar.length; g++) if (solarOf(state, g) === 0) mask |= 1 << g
+  return mask
 }
 
 /** Whether an island that is off comes back in this minute. */
@@ -158,22 +199,31 @@ function comesBack(state: State, i: number, cold: number, rules: Rules, running:
 
 /** The island forms with its critical loads; comfort returns by its own threshold. */
 function form(state: State, rules: Rules, running: boolean): void {
-  if (state.level === rules.dark && !running) state.solar = rules.solar?.waitMinutes ?? 0
+  if (state.level === rules.dark && !running) solarWaits(state, rules)
   state.level = rules.lastLevel
   state.retryAt = -1
+  state.wakeAt = -1
   state.events |= Event.loadsBack
 }
 
-function goEmpty(state: State, rules: Rules): void {
+function goEmpty(state: State, i: number, columns: Columns, rules: Rules): void {
   state.events |= Event.empty
   state.retryAt = -1
   if (rules.whenEmpty === 'holds') state.level = rules.holding
-  else goDark(state, rules)
+  else emptyDark(state, i, columns, rules)
+}
+
+/** Dark for want of energy: somebody may be called to form the island once the sun is there. */
+function emptyDark(state: State, i: number, columns: Columns, rules: Rules): void {
+  goDark(state, rules)
+  if (rules.wakesOnPerson) state.wakeAt = columns.wakeAt[i]!
 }
 
 function goDark(state: State, rules: Rules): void {
   state.level = rules.dark
   state.solar = 0
+  state.solarToo = 0
+  state.wakeAt = -1
   state.shedFor = 0
   state.events |= Event.goesDark
 }
@@ -217,63 +267,80 @@ function liveWithGenerator(state: State, i: number, columns: Columns, rules: Rul
 
 function liveAlone(state: State, i: number, columns: Columns, rules: Rules): void {
   const limit = columns.tempLimit[i]!
-  const solarIn = rules.solar !== null && takeSolar(state, i, columns, rules)
-  state.used = solarIn ? Used.solar : Used.nothing
-  const delta = increment(state, i, columns, solarIn)
+  const mask = rules.solar.length === 0 ? 0 : takeSolar(state, i, columns, rules)
+  state.solarIn = mask
+  state.used = mask === 0 ? Used.nothing : Used.solar
+  const delta = increment(state, i, columns, mask)
   if (!(state.stored + delta >= 0)) {
     // Nothing left to hold the island for this minute.
     state.events |= Event.empty
-    goDark(state, rules)
-    liveDark(state, columns.deltaOut[rules.dark]![i]!, limit, rules)
+    emptyDark(state, i, columns, rules)
+    liveDark(state, columns.delta[0]![rules.dark]![i]!, limit, rules)
     return
   }
   move(state, delta, limit, rules)
-  if (solarIn && rules.solar!.canTrip) tripAtEdge(state, i, columns, rules)
+  if ((mask & rules.tripMask) !== 0) tripAtEdge(state, i, mask, columns, rules)
 }
 
-function increment({ level, ranTogether }: State, i: number, c: Columns, solarIn: boolean): number {
-  if (!ranTogether) return (solarIn ? c.deltaIn : c.deltaOut)[level]![i]!
-  return solarIn ? c.together!.in(level, i) : c.together!.out(level, i)
+function increment({ level, ranTogether }: State, i: number, c: Columns, mask: number): number {
+  return ranTogether ? c.together!.delta(mask, level, i) : c.delta[mask]![level]![i]!
 }
 
-function forcedBySolar({ level, ranTogether }: State, i: number, c: Columns): number {
-  return ranTogether ? c.together!.forced(level, i) : c.forced[level]![i]!
+function forcedBy({ level, ranTogether }: State, i: number, c: Columns, mask: number): number {
+  return ranTogether ? c.together!.forced(mask, level, i) : c.forced[mask]![level]![i]!
 }
 
-/** Whether AC-coupled solar is in during this minute; moves its latch and its wait. */
-function takeSolar(state: State, i: number, columns: Columns, rules: Rules): boolean {
-  const solar = rules.solar!
-  if (state.solar < 0) {
+/** Groups of AC-coupled solar that are in during this minute; moves their latches and waits. */
+function takeSolar(state: State, i: number, columns: Columns, rules: Rules): number {
+  let mask = 0
+  for (let g = 0; g < rules.solar.length; g++) if (isIn(state, g, rules)) mask |= 1 << g
+  const canTrip = mask & rules.tripMask
+  if (canTrip === 0) return mask
+  const limit = limitOf(state.stored, columns.tempLimit[i]!, rules)
+  if (forcedBy(state, i, columns, mask) <= limit) return mask
+  tripAll(state, canTrip, rules)
+  return mask & ~canTrip
+}
+
+/** Whether a group has nothing to wait for; moves its wait. */
+function isIn(state: State, group: number, rules: Rules): boolean {
+  const solar = rules.solar[group]!
+  let wait = solarOf(state, group)
+  if (wait < 0) {
     if (!(state.stored <= solar.backKwh)) return false
-    state.solar = solar.waitMinutes
+    wait = solar.waitMinutes
   }
-  if (state.solar > 0) {
-    state.solar--
-    if (state.solar === 0) state.events |= Event.solarIn
+  if (wait > 0) {
+    setSolar(state, group, wait - 1)
+    if (wait === 1) state.events |= SOLAR_EVENTS[group]!.isIn
     return false
   }
-  if (!solar.canTrip) return true
   if (solar.heldOut && state.stored >= solar.offKwh) {
-    state.solar = -1
-    state.events |= Event.solarHeldOut
+    setSolar(state, group, -1)
+    state.events |= SOLAR_EVENTS[group]!.heldOut
     return false
   }
-  if (forcedBySolar(state, i, columns) <= limitOf(state.stored, columns.tempLimit[i]!, rules)) {
-    return true
-  }
-  // Nobody knows what a dead array would give, so it tries, fails and waits again.
-  state.solar = solar.waitMinutes
-  state.events |= Event.solarTrips
-  return false
+  return true
 }
 
-/** A minute that ended at a charge edge whose next band does not take the array: it trips there. */
-function tripAtEdge(state: State, i: number, columns: Columns, rules: Rules): void {
+/**
+ * The frequency is one for all: every group that cannot throttle goes out at once. Nobody knows
+ * what a dead array would give, so each waits, tries again and may fail again.
+ */
+function tripAll(state: State, groups: number, rules: Rules): void {
+  for (let g = 0; g < rules.solar.length; g++) {
+    if ((groups & (1 << g)) === 0) continue
+    setSolar(state, g, rules.solar[g]!.waitMinutes)
+    state.events |= SOLAR_EVENTS[g]!.trips
+  }
+}
+
+/** A minute that ended at a charge edge whose next band does not take the arrays: they trip there. */
+function tripAtEdge(state: State, i: number, mask: number, columns: Columns, rules: Rules): void {
   if (!(state.delta > 0) || !rules.bandEdgesKwh.includes(state.stored)) return
-  if (forcedBySolar(state, i, columns) <= limitOf(state.stored, columns.tempLimit[i]!, rules))
-    return
-  state.solar = rules.solar!.waitMinutes
-  state.events |= Event.solarTrips
+  const limit = limitOf(state.stored, columns.tempLimit[i]!, rules)
+  if (forcedBy(state, i, columns, mask) <= limit) return
+  tripAll(state, mask & rules.tripMask, rules)
 }
 
 /** Most the stack may gain in a minute from where it stands; 0 when full. [kWh] */

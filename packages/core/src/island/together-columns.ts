@@ -2,16 +2,16 @@
 // it is the state of a few minutes after a time off, and not worth columns of a year.
 
 import { generatorLitresPerHour } from '../equipment/generator.js'
-import type { Plant } from '../equipment/plant.js'
-import type { House } from '../house/house.js'
 import type { Demand } from '../load/demand.js'
 import type { Window } from '../series/window.js'
 import { onGrid } from '../units/energy-grid.js'
-import { batteryKw, generatorAcKw, mostAcKw, newBalance, settle } from './balance.js'
+import { batteryKw, generatorAcKw, newBalance, settle, stackAcKw } from './balance.js'
 import type { TogetherColumns } from './columns.js'
+import { generatorMostKw } from './generator-columns.js'
+import { carries } from './overload-columns.js'
+import type { ByLevel, ColumnParts } from './parts.js'
 import type { Rules } from './rules.js'
-
-type ByLevel = (level: number, minute: number) => number
+import { forcedKw, solarKw } from './solar-columns.js'
 
 /** What thermostats that run together add to the load of a level. [kW] */
 export function togetherLoad(demand: Demand, rules: Rules, window: Window): ByLevel {
@@ -28,44 +28,33 @@ export function togetherLoad(demand: Demand, rules: Rules, window: Window): ByLe
   }
 }
 
-export interface TogetherParts {
-  readonly house: House
-  readonly plant: Plant
-  readonly rules: Rules
-  readonly window: Window
-  readonly demand: Demand
-  readonly standing: Float64Array
-  readonly loadKw: ByLevel
-  readonly togetherKw: ByLevel
-}
-
-export function togetherColumns(parts: TogetherParts): TogetherColumns | null {
-  const { house, plant, rules, window, demand, standing, togetherKw } = parts
+export function togetherColumns(parts: ColumnParts, togetherKw: ByLevel): TogetherColumns | null {
+  const { house, plant, rules, window, demand, standing, loads } = parts
   const { together } = demand
   if (together === null) return null
   const { generator } = house
-  const load: ByLevel = (level, i) => parts.loadKw(level, i) + togetherKw(level, i)
+  const load: ByLevel = (level, i) => loads[level]![i]! + togetherKw(level, i)
   const kwh = (acKw: number, dcKw: number, i: number): number =>
     onGrid(-batteryKw(plant, acKw, dcKw, standing[i]!) / 60)
-  const floor = rules.solar?.floorShare ?? 1
   const into = newBalance()
   return {
-    out: (level, i) => kwh(load(level, i), window.dcKw[i]!, i),
-    in: (level, i) =>
-      kwh(Math.max(load(level, i) - window.acKw[i]!, -plant.chargeAcKw), window.dcKw[i]!, i),
-    forced: (level, i) => {
-      const acKw = load(level, i) - floor * window.acKw[i]!
+    delta: (mask, level, i) => {
+      const acKw = load(level, i) - solarKw(window, mask, i)
+      return kwh(mask === 0 ? acKw : Math.max(acKw, -plant.chargeAcKw), window.dcKw[i]!, i)
+    },
+    forced: (mask, level, i) => {
+      const acKw = load(level, i) - forcedKw(rules, window, mask, i)
       return acKw < -plant.chargeAcKw ? Number.POSITIVE_INFINITY : kwh(acKw, 0, i)
     },
     generator: (level, i) =>
-      kwh(generatorAcKw(plant, generator?.ratedKw ?? 0, load(level, i)), window.dcKw[i]!, i),
+      kwh(generatorAcKw(plant, generatorMostKw(house), load(level, i)), window.dcKw[i]!, i),
     overload: (level, i, first) => {
-      const peak = demand.peakKva[level]![(i + window.from) % demand.n]!
+      const at = (i + window.from) % demand.n
       const more = togetherKw(level, i) * together.kvaPerKw[level]!
-      const starts = first ? together.startKva[level]! : 0
-      const holds =
-        load(level, i) <= mostAcKw(plant, standing[i]!) && peak + more + starts <= plant.startingKva
-      return !holds
+      const runs = demand.runningKva[level]![at]! + more
+      const peak = first ? together.formingKva[level]![at]! : demand.peakKva[level]![at]! + more
+      const most = first ? plant.minuteKva : plant.ratedKw
+      return !(load(level, i) <= stackAcKw(plant, standing[i]!) && carries(plant, runs, most, peak))
     },
     overGenerator: (level, i) => !(load(level, i) <= (generator?.ratedKw ?? 0)),
     litres: (level, i, delta) => {

@@ -5,10 +5,10 @@
 
 import type { Calendar } from '../axis/calendar.js'
 import type { House, LoadInput } from '../house/house.js'
+import { apparentPower } from './apparent.js'
 import type { LoadColumn } from './load-column.js'
 import type { MeterRecord } from './meter-record.js'
 import { meteredColumn } from './metered.js'
-import { startExtraKva } from './starting.js'
 import { surveyColumn } from './survey.js'
 import { type Together, togetherOf } from './together.js'
 
@@ -27,6 +27,10 @@ export interface Demand {
    * what runs, and the hardest single start. [steps + 1][n], [kVA]
    */
   readonly peakKva: readonly Float64Array[]
+  /** What of it runs, without a start. [steps + 1][n], [kVA] */
+  readonly runningKva: readonly Float64Array[]
+  /** The same with everything that runs starting at once, as an island forms. [steps + 1][n] */
+  readonly formingKva: readonly Float64Array[]
   /** What thermostats add when they come back together; null where none can. */
   readonly together: Together | null
   /** What was understood or assumed about the loads, one sentence each. */
@@ -65,13 +69,16 @@ export function demandOf(
     ...critical,
     ...steps.slice(level).flat(),
   ])
+  const apparent = levels.map((level) => apparentPower(level, calendar.n))
   return {
     n: calendar.n,
     critical,
     criticalKw: sum(critical, calendar.n),
     comfortKw: steps.map((step) => sum(step, calendar.n)),
     comfortNames: steps.map((step) => step.map((c) => c.load.name)),
-    peakKva: levels.map((level) => peak(level, calendar.n)),
+    peakKva: apparent.map(({ peak }) => peak),
+    runningKva: apparent.map(({ running }) => running),
+    formingKva: apparent.map(({ forming }) => forming),
     together: togetherOf(critical, steps, house, calendar),
     notes,
   }
@@ -81,24 +88,4 @@ function sum(columns: readonly LoadColumn[], n: number): Float64Array {
   const total = new Float64Array(n)
   for (const { kw } of columns) for (let i = 0; i < n; i++) total[i]! += kw[i]!
   return total
-}
-
-/** Running kVA of all, plus the hardest single start of the minute. */
-function peak(columns: readonly LoadColumn[], n: number): Float64Array {
-  const running = new Float64Array(n)
-  const start = new Float64Array(n)
-  for (const { load, kw } of columns) {
-    const perKva = 1 / load.powerFactor
-    for (let i = 0; i < n; i++) running[i]! += kw[i]! * perKva
-    const extra = load.file === undefined ? startExtraKva(load) : null
-    for (let i = 0; i < n; i++) {
-      const before = kw[i === 0 ? n - 1 : i - 1]!
-      if (!(kw[i]! > before)) continue
-      // A metered load shows its starts only as steps between minutes: an estimate.
-      const kva = extra ?? (kw[i]! - before) * perKva
-      if (kva > start[i]!) start[i] = kva
-    }
-  }
-  for (let i = 0; i < n; i++) running[i]! += start[i]!
-  return running
 }

@@ -6,8 +6,8 @@
 
 import type { Calendar } from '../axis/calendar.js'
 import type { House } from '../house/house.js'
+import { formingKva } from './apparent.js'
 import type { LoadColumn } from './load-column.js'
-import { startExtraKva } from './starting.js'
 import { surveyColumn } from './survey.js'
 
 /** Time off after which the thermostats come back together. [min] */
@@ -23,8 +23,8 @@ export interface Together {
   readonly comfortKw: readonly Float64Array[]
   /** By shed level: apparent power of a kW of these loads, at worst. [kVA/kW] */
   readonly kvaPerKw: readonly number[]
-  /** By shed level: all of them starting in one minute, above their running power. [kVA] */
-  readonly startKva: readonly number[]
+  /** By shed level: all that runs or may run, starting in one minute. [steps + 1][n], [kVA] */
+  readonly formingKva: readonly Float64Array[]
 }
 
 /** Null for a house without cycling loads on the island. */
@@ -34,28 +34,47 @@ export function togetherOf(
   house: House,
   calendar: Calendar,
 ): Together | null {
-  const cycling = (columns: readonly LoadColumn[]): LoadColumn[] =>
-    columns.filter(({ load }) => load.cycle !== undefined && load.file === undefined)
-  const levels = [...steps.keys(), steps.length].map((level) =>
-    cycling([...critical, ...steps.slice(level).flat()]),
+  const isCycling = ({ load }: LoadColumn): boolean =>
+    load.cycle !== undefined && load.file === undefined
+  const levels = [...steps.keys(), steps.length].map((level) => [
+    ...critical,
+    ...steps.slice(level).flat(),
+  ])
+  if (!levels[0]!.some(isCycling)) return null
+  const withThermostatsOn = new Map(
+    levels[0]!.filter(isCycling).map((column) => [column, alwaysOn(column, house, calendar)]),
   )
-  if (levels[0]!.length === 0) return null
+  const owedBy = (columns: readonly LoadColumn[]): Float64Array =>
+    owed(columns.filter(isCycling), withThermostatsOn, calendar.n)
   return {
-    criticalKw: owed(cycling(critical), house, calendar),
-    comfortKw: steps.map((step) => owed(cycling(step), house, calendar)),
-    kvaPerKw: levels.map((level) => Math.max(1, ...level.map((c) => 1 / c.load.powerFactor))),
-    startKva: levels.map((level) =>
-      level.reduce((sum, { load }) => sum + load.pieces * startExtraKva(load), 0),
+    criticalKw: owedBy(critical),
+    comfortKw: steps.map(owedBy),
+    kvaPerKw: levels.map((level) =>
+      Math.max(1, ...level.filter(isCycling).map((c) => 1 / c.load.powerFactor)),
+    ),
+    formingKva: levels.map((level) =>
+      formingKva(
+        level.map((column) => withThermostatsOn.get(column) ?? column),
+        calendar.n,
+      ),
     ),
   }
 }
 
+function alwaysOn({ load }: LoadColumn, house: House, calendar: Calendar): LoadColumn {
+  return { load, kw: surveyColumn({ ...load, cycle: undefined }, house, calendar) }
+}
+
 /** Power of these loads with their thermostats on, less what they draw in their cycle. */
-function owed(columns: readonly LoadColumn[], house: House, calendar: Calendar): Float64Array {
-  const out = new Float64Array(calendar.n)
-  for (const { load, kw } of columns) {
-    const on = surveyColumn({ ...load, cycle: undefined }, house, calendar)
-    for (let i = 0; i < out.length; i++) out[i]! += on[i]! - kw[i]!
+function owed(
+  columns: readonly LoadColumn[],
+  on: ReadonlyMap<LoadColumn, LoadColumn>,
+  n: number,
+): Float64Array {
+  const out = new Float64Array(n)
+  for (const column of columns) {
+    const { kw } = on.get(column) as LoadColumn
+    for (let i = 0; i < n; i++) out[i]! += kw[i]! - column.kw[i]!
   }
   return out
 }

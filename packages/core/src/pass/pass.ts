@@ -278,5 +278,5 @@ class Sweep {
 
 /** Everything the next minute can depend on. */
 function stateKey(s: State): string {
-  return `${s.stored} ${s.level} ${s.solar} ${s.generator} ${s.personAt} ${s.retryAt} ${s.retries} ${s.shedFor} ${s.offFor} ${s.together} ${s.fuelL} ${s.pours} ${s.grid}`
+  return `${s.stored} ${s.level} ${s.solar} ${s.solarToo} ${s.generator} ${s.outOfOrder} ${s.wakeAt} ${s.personAt} ${s.retryAt} ${s.retries} ${s.shedFor} ${s.offFor} ${s.together} ${s.fuelL} ${s.pours} ${s.grid}`
 }

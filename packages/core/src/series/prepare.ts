@@ -4,6 +4,7 @@ import { type Calendar, calendarOf } from '../axis/calendar.js'
 import { agedPeakKw } from '../equipment/array.js'
 import type { ArrayInput, House } from '../house/house.js'
 import { InputError } from '../house/problem.js'
+import { groupOf } from '../house/solar-groups.js'
 import { type Demand, demandOf } from '../load/demand.js'
 import type { MeterRecord } from '../load/meter-record.js'
 import { clearSkyYear, noSky } from '../sky/clear.js'
@@ -26,6 +27,8 @@ export interface PreparedArray {
   readonly geometry: PlaneGeometry
   /** Peak power less losses and age. [kW] */
   readonly peakKw: number
+  /** Which group of AC-coupled solar it belongs to; -1 behind a tracker or off the island. */
+  readonly group: number
 }
 
 export interface Prepared {
@@ -64,7 +67,7 @@ export function prepare(house: House, files: HouseFiles = {}): Prepared {
     calendar,
     demand,
     sun,
-    arrays: house.arrays.map((input) => prepareArray(input, sun)),
+    arrays: house.arrays.map((input) => prepareArray(house, input, sun)),
     record,
     clearness,
     airC,
@@ -81,13 +84,13 @@ function recordOf(house: House, files: HouseFiles): WeatherRecord | null {
   return record
 }
 
-function prepareArray(input: ArrayInput, sun: SunYear): PreparedArray {
+function prepareArray(house: House, input: ArrayInput, sun: SunYear): PreparedArray {
   const plane = { tiltDeg: input.tiltDeg, azimuthDeg: input.azimuthDeg }
   const geometry = planeGeometry(
     sun.sun,
     input.horizon === undefined ? plane : { ...plane, horizon: horizonFrom(input.horizon) },
   )
-  return { input, geometry, peakKw: agedPeakKw(input) }
+  return { input, geometry, peakKw: agedPeakKw(input), group: groupOf(house, input) }
 }
 
 function skyNotes(house: House, record: WeatherRecord | null): string[] {

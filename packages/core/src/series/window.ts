@@ -7,7 +7,7 @@ import { arrayDcKw } from '../equipment/array.js'
 import { cellTemperatureC } from '../equipment/cell-temperature.js'
 import { placeTemperature } from '../equipment/place.js'
 import { solarInverterAcKw } from '../equipment/solar-inverter.js'
-import { isOnIsland } from '../house/phases.js'
+import { solarGroups } from '../house/solar-groups.js'
 import { fillPlane } from '../sky/plane.js'
 import type { Sky } from '../sky/sky.js'
 import type { MinuteSky } from '../sky/within-day.js'
@@ -21,11 +21,13 @@ export const DEFAULT_WIND_MS = 1
 export interface Window {
   readonly from: number
   readonly n: number
+  /** Number of the year of its first minute. */
+  readonly year: number
   /**
-   * All AC-coupled arrays on phases of the island, at their AC terminals, as if always in; those
-   * on others give nothing. [n], [kW]
+   * AC-coupled arrays on phases of the island by group, at their AC terminals, as if always in;
+   * those on others give nothing. [groups][n], [kW]
    */
-  readonly acKw: Float64Array
+  readonly acKw: readonly Float64Array[]
   /** All DC-coupled arrays behind their trackers, as if all could be taken. [n], [kW] */
   readonly dcKw: Float64Array
   /** Temperature of the stack's place, one value an hour of the axis from `firstHour`. [°C] */
@@ -92,10 +94,12 @@ export function windowOf(
   const firstHour = Math.floor(from / 60)
   const firstDay = dayNumber(prepared, from)
   const days = dayNumber(prepared, to - 1) - firstDay + 1
+  const groups = solarGroups(prepared.house)
   const window: Window = {
     from,
     n: to - from,
-    acKw: new Float64Array(to - from),
+    year,
+    acKw: groups.map(() => new Float64Array(to - from)),
     dcKw: new Float64Array(to - from),
     placeC: new Float64Array(Math.floor((to - 1) / 60) - firstHour + 1),
     firstHour,
@@ -151,10 +155,10 @@ function fillPiece(
   }
   if (sky.kind === 'none' && detail === undefined) return
   for (const [which, array] of prepared.arrays.entries()) {
-    const isFed = isOnIsland(prepared.house, array.input.inverter?.phase)
+    const isFed = array.input.inverter === undefined || array.group >= 0
     if (!isFed && detail === undefined) continue
     fillArrayPlane(prepared, scratch, array, a, b)
-    addPower(array, isFed, scratch.poa, air, wind, a, b, offset, window, detail?.arrays[which])
+    addPower(array, scratch.poa, air, wind, a, b, offset, window, detail?.arrays[which])
   }
 }
 
@@ -210,7 +214,6 @@ function fillArrayPlane(
 
 function addPower(
   array: PreparedArray,
-  isFed: boolean,
   poa: Float64Array,
   air: Float64Array,
   wind: Float64Array | null,
@@ -222,6 +225,7 @@ function addPower(
 ): void {
   const { inverter, perKelvin, trackerKw, peakKw: nameplateKw } = array.input
   const dcLimit = trackerKw ?? nameplateKw
+  const sum = window.acKw[array.group]
   for (let i = from; i < to; i++) {
     const light = poa[i]!
     if (!(light > 0) && keep === undefined) continue
@@ -232,7 +236,7 @@ function addPower(
     const ac =
       inverter === undefined ? 0 : solarInverterAcKw(dc, inverter.efficiency, inverter.ratedKw)
     if (inverter === undefined) window.dcKw[place]! += onSeriesGrid(Math.min(dc, dcLimit))
-    else if (isFed) window.acKw[place]! += onSeriesGrid(ac)
+    else if (sum !== undefined) sum[place]! += onSeriesGrid(ac)
     if (keep === undefined) continue
     keep.poaWm2[place] = onSeriesGrid(light)
     keep.cellC[place] = onSeriesGrid(cellC)
@@ -248,4 +252,11 @@ export function hourly(column: Float64Array, minute: number): number {
   const after = Math.min(column.length - 1, before + 1)
   const share = Math.min(1, Math.max(0, position - before))
   return column[before]! + (column[after]! - column[before]!) * share
+}
+
+/** All AC-coupled solar of a minute that the island's phases could be given. [kW] */
+export function acSumKw({ acKw }: Pick<Window, 'acKw'>, minute: number): number {
+  let sum = 0
+  for (const group of acKw) sum += group[minute]!
+  return sum
 }

@@ -127,21 +127,13 @@ function fits(prepared: Prepared, { plant }: Equipped, loads: readonly IslandLoa
   }
 }
 
-/** After a quarter of an hour off all thermostats start in one minute. */
+/** After a quarter of an hour off all thermostats start in one minute, with all that runs. */
 function restartPeak({ demand, calendar }: Prepared, equipped: Equipped): Finding[] {
   const { together } = demand
   if (together === null) return []
   const limit = equipped.plant.startingKva
   const last = demand.comfortKw.length
-  const at = (level: number) => {
-    const column = demand.peakKva[level]!.slice()
-    for (let i = 0; i < demand.n; i++) {
-      let kw = together.criticalKw[i]!
-      for (let step = level; step < last; step++) kw += together.comfortKw[step]![i]!
-      column[i]! += kw * together.kvaPerKw[level]! + together.startKva[level]!
-    }
-    return largest(column, limit)
-  }
+  const at = (level: number) => largest(together.formingKva[level]!, limit)
   const [all, critical] = [at(0), at(last)]
   if (all.minutesOver === 0) return []
   const isCritical = critical.minutesOver > 0

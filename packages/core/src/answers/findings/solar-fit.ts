@@ -2,6 +2,8 @@
 
 import { localTime } from '../../axis/calendar.js'
 import { isOnIsland } from '../../house/phases.js'
+import type { Rules, SolarRules } from '../../island/rules.js'
+import { forcedKw } from '../../island/solar-columns.js'
 import { type Prepared, plainSky } from '../../series/prepare.js'
 import { newScratch, type Window, windowOf } from '../../series/window.js'
 import type { Equipped } from '../scenario.js'
@@ -44,10 +46,9 @@ export const solarRating: Look = (prepared) => {
 }
 
 export const chargeAgainstSurplus: Look = (prepared, equipped) => {
-  const { solar } = equipped.rules
-  const arrays = islandArrays(prepared).filter((array) => array.input.inverter !== undefined)
-  if (solar === null || !solar.canTrip || arrays.length === 0) return []
-  const levels = surplusByLevel({ ...prepared, arrays }, equipped)
+  const { rules } = equipped
+  if (rules.tripMask === 0) return []
+  const levels = surplusByLevel(prepared, equipped)
   const worst = levels.at(-1)!
   const warm = chargeLimit(equipped.plant, WARM_C)
   const found: Finding[] = []
@@ -75,12 +76,11 @@ export const chargeAgainstSurplus: Look = (prepared, equipped) => {
         'place, or an array kept off the island; never a dump load without its own cut-out.',
     })
   }
-  if (solar.heldOut) found.push(comesAndGoes(equipped))
+  for (const solar of rules.solar) if (solar.heldOut) found.push(comesAndGoes(solar, rules))
   return found
 }
 
-function comesAndGoes({ rules }: Equipped): Finding {
-  const solar = rules.solar!
+function comesAndGoes(solar: SolarRules, rules: Rules): Finding {
   const share = (kwh: number): number => kwh / rules.capacityKwh
   const [off, back] = [share(solar.offKwh), share(solar.backKwh)]
   return {
@@ -116,7 +116,8 @@ function surplusByLevel(prepared: Prepared, equipped: Equipped): Surplus[] {
   const { demand, calendar } = prepared
   const window = clearYear(prepared)
   const limits = Array.from(window.placeC, (placeC) => chargeLimit(equipped.plant, placeC))
-  const floor = equipped.rules.solar?.floorShare ?? 1
+  const { rules } = equipped
+  const all = (1 << rules.solar.length) - 1
   const loadKw = demand.criticalKw.slice()
   const levels: Surplus[] = []
   for (let level = demand.comfortKw.length; level >= 0; level--) {
@@ -133,8 +134,9 @@ function surplusByLevel(prepared: Prepared, equipped: Equipped): Surplus[] {
     let lastDay = -1
     for (let i = 0; i < window.n; i++) {
       if (step !== undefined) loadKw[i]! += step[i]!
-      if (!(window.acKw[i]! > 0)) continue
-      const surplus = floor * window.acKw[i]! - loadKw[i]!
+      const forced = forcedKw(rules, window, all, i)
+      if (!(forced > 0)) continue
+      const surplus = forced - loadKw[i]!
       const limit = limits[Math.floor(i / 60)]!
       if (surplus > found.mostKw) found.mostKw = surplus
       if (surplus - limit.kw > found.overKw) {

@@ -1,0 +1,76 @@
+// Columns that the clock and the grid make: when somebody is there, when an empty island tries
+// again, when a grid that is back is taken.
+
+import { clockMinute, DAY_MINUTES, inSpan } from '../axis/calendar.js'
+import { NEVER } from './columns.js'
+import type { ColumnParts } from './parts.js'
+
+/**
+ * Minutes in which the gateway has the grid: one that comes back is waited out, and one that goes
+ * again meanwhile begins its wait anew. A grid there in the first minute has been there long.
+ */
+export function gridTaken(gridUp: Uint8Array, reconnectSeconds: number): Uint8Array {
+  const wait = Math.ceil(reconnectSeconds / 60)
+  let there = wait
+  return gridUp.map((up) => {
+    const taken = up === 1 && there >= wait ? 1 : 0
+    there = up === 1 ? there + 1 : 0
+    return taken
+  })
+}
+
+/** 1 in the spans of the wall clock in which an empty island tries again. */
+export function attemptColumn({ house, calendar, window }: ColumnParts): Uint8Array {
+  const times = house.inverter.retryAt.map((span) =>
+    span.split('-').map((part) => clockMinute(part.trim()) ?? 0),
+  )
+  return Uint8Array.from({ length: window.n }, (_, i) => {
+    const wall = calendar.wallMinute[(i + window.from) % calendar.n]!
+    return times.some(([from, to]) => inSpan(wall, from ?? 0, to ?? 0)) ? 1 : 0
+  })
+}
+
+/** When somebody called in a minute has done it: within their hours, so many minutes later. */
+export function personColumn({ house, calendar, window }: ColumnParts): Int32Array {
+  const { person } = house
+  if (person === undefined) return new Int32Array(window.n).fill(NEVER)
+  const isThere = hoursOf(person)
+  const takes = Math.ceil(person.minutes)
+  const out = new Int32Array(window.n)
+  // Somebody called after hours begins when the hours do; two days past the window are looked at.
+  let begins: number = NEVER
+  for (let i = window.n + 2 * DAY_MINUTES - 1; i >= 0; i--) {
+    if (isThere(calendar.wallMinute[(i + window.from) % calendar.n]!)) begins = i
+    if (i < window.n) out[i] = begins === NEVER ? NEVER : begins + takes
+  }
+  return out
+}
+
+/**
+ * When somebody called to an empty island forms it: once they are there, in their hours, in a
+ * minute in which the AC-coupled sun gives more than the island draws on its own.
+ *
+ * @param personAt  when they are there. [n]
+ * @param sunny     increment of an island formed without loads, all its solar in. [n]
+ */
+export function wakeColumn(
+  { house, calendar, window }: ColumnParts,
+  personAt: Int32Array,
+  sunny: Float64Array,
+): Int32Array {
+  const isThere = hoursOf(house.person as NonNullable<typeof house.person>)
+  const next = new Int32Array(window.n)
+  let soonest: number = NEVER
+  for (let i = window.n - 1; i >= 0; i--) {
+    const wall = calendar.wallMinute[(i + window.from) % calendar.n]!
+    if (sunny[i]! > 0 && isThere(wall)) soonest = i
+    next[i] = soonest
+  }
+  return personAt.map((there) => (there < window.n ? next[there]! : NEVER))
+}
+
+function hoursOf(person: { readonly from: string; readonly to: string }) {
+  const from = clockMinute(person.from) ?? 0
+  const to = clockMinute(person.to) ?? DAY_MINUTES
+  return (wall: number): boolean => inSpan(wall, from, to)
+}

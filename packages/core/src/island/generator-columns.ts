@@ -1,0 +1,83 @@
+// The columns of a generator: what it charges, where it is too small, what it burns, when it fails.
+
+import { generatorLitresPerHour } from '../equipment/generator.js'
+import type { GeneratorInput, House } from '../house/house.js'
+import { onGrid } from '../units/energy-grid.js'
+import { luck } from '../units/luck.js'
+import { batteryKw, generatorAcKw, newBalance, settle } from './balance.js'
+import type { Columns } from './columns.js'
+import type { ColumnParts } from './parts.js'
+
+const STARTS_STREAM = 41
+const RUNS_STREAM = 42
+
+type GeneratorColumns = Pick<
+  Columns,
+  'deltaGenerator' | 'overGenerator' | 'litres' | 'startFails' | 'runFails'
+>
+
+/** Most that load and charge together may take; 0 without a generator. [kW] */
+export function generatorMostKw({ generator }: Pick<House, 'generator'>): number {
+  return generator === undefined ? 0 : generator.mostShare * generator.ratedKw
+}
+
+export function generatorColumns(parts: ColumnParts): GeneratorColumns {
+  const { house, plant, window, standing } = parts
+  const { generator } = house
+  const none = new Uint8Array(0)
+  if (generator === undefined) {
+    return {
+      deltaGenerator: [],
+      overGenerator: [],
+      litres: () => 0,
+      startFails: none,
+      runFails: none,
+    }
+  }
+  const served = parts.loads.slice(0, parts.rules.lastLevel + 1)
+  const mostKw = generatorMostKw(house)
+  const into = newBalance()
+  return {
+    deltaGenerator: served.map((load) =>
+      Float64Array.from({ length: window.n }, (_, i) => {
+        const acKw = generatorAcKw(plant, mostKw, load[i]!)
+        return onGrid(-batteryKw(plant, acKw, window.dcKw[i]!, standing[i]!) / 60)
+      }),
+    ),
+    overGenerator: served.map((load) =>
+      Uint8Array.from({ length: window.n }, (_, i) => (load[i]! <= generator.ratedKw ? 0 : 1)),
+    ),
+    litres: (level, i, delta) => {
+      const [load, battery] = [served[level]![i]!, -delta * 60]
+      settle(into, plant, 'generator', load, 0, window.dcKw[i]!, standing[i]!, battery)
+      return onGrid(generatorLitresPerHour(generator, into.generatorKw) / 60)
+    },
+    ...failures(parts, generator),
+  }
+}
+
+/**
+ * Chance by the minute of the numbered year, so that it is the same for every start that meets it.
+ * A start fails with the share stated; a running hour with one over the hours between failures.
+ */
+function failures(
+  { house, calendar, rules, window }: ColumnParts,
+  set: GeneratorInput,
+): Pick<Columns, 'startFails' | 'runFails'> {
+  if (rules.generator?.canFail !== true) {
+    return { startFails: new Uint8Array(0), runFails: new Uint8Array(0) }
+  }
+  const first = window.year * calendar.n + window.from
+  const column = (stream: number, chance: number): Uint8Array =>
+    Uint8Array.from({ length: window.n }, (_, i) =>
+      luck(house.seed, stream, first + i) < chance ? 1 : 0,
+    )
+  const { startFailsShare, hoursBetweenFailures } = set
+  return {
+    startFails: column(STARTS_STREAM, startFailsShare),
+    runFails: column(
+      RUNS_STREAM,
+      hoursBetweenFailures === undefined ? 0 : 1 / 60 / hoursBetweenFailures,
+    ),
+  }
+}

@@ -1,0 +1,73 @@
+// Where the loads of a minute are more than inverter and stack carry.
+//
+// Solar is not counted on: a cloud or a trip takes it away within the minute.
+
+import type { Plant } from '../equipment/plant.js'
+import { stackAcKw } from './balance.js'
+import type { Columns } from './columns.js'
+import type { ColumnParts } from './parts.js'
+
+/** Gaps at the changeover above which motors stop and start anew; common practice. [ms] */
+const MOTORS_STOP_MS = 200
+
+export function overloadColumns(
+  parts: ColumnParts,
+): Pick<Columns, 'overload' | 'overForming' | 'overChangeover'> {
+  const levels = Array.from({ length: parts.rules.lastLevel + 1 }, (_, level) => level)
+  const overload = levels.map((level) => whileFormed(parts, level))
+  const overForming = levels.map((level) => whenForming(parts, level))
+  const gapMs = parts.house.gateway.changeoverMs
+  return {
+    overload,
+    overForming,
+    overChangeover: (gapMs > MOTORS_STOP_MS ? overForming : overload)[0]!,
+  }
+}
+
+/**
+ * 1 where what runs exceeds the rating (for a single minute the most that is carried for one), a
+ * start the most that is carried for a second, or the mean what the stack gives.
+ */
+function whileFormed(parts: ColumnParts, level: number): Uint8Array {
+  const { demand, plant, window } = parts
+  const [peak, running] = [demand.peakKva[level]!, demand.runningKva[level]!]
+  const gives = stackGives(parts, level)
+  return Uint8Array.from({ length: window.n }, (_, i) => {
+    const at = (i + window.from) % demand.n
+    const before = running[at === 0 ? demand.n - 1 : at - 1]!
+    const most = before <= plant.ratedKw ? plant.minuteKva : plant.ratedKw
+    return gives(i) && carries(plant, running[at]!, most, peak[at]!) ? 0 : 1
+  })
+}
+
+/** 1 where the island cannot form: all that runs in the minute starts in it. */
+function whenForming(parts: ColumnParts, level: number): Uint8Array {
+  const { demand, plant, window } = parts
+  const [all, running] = [demand.formingKva[level]!, demand.runningKva[level]!]
+  const gives = stackGives(parts, level)
+  return Uint8Array.from({ length: window.n }, (_, i) => {
+    const at = (i + window.from) % demand.n
+    return gives(i) && carries(plant, running[at]!, plant.minuteKva, all[at]!) ? 0 : 1
+  })
+}
+
+/** Whether the inverter carries what runs, and a peak of a second beside it. All [kVA] */
+export function carries(
+  plant: Plant,
+  runningKva: number,
+  mostKva: number,
+  peakKva: number,
+): boolean {
+  return runningKva <= mostKva && peakKva <= plant.startingKva
+}
+
+/** Whether the stack gives the mean of a minute; a heater takes its part of what it gives. */
+function stackGives(
+  { plant, standing, loads }: ColumnParts,
+  level: number,
+): (minute: number) => boolean {
+  const most = stackAcKw(plant, plant.standingKw)
+  const heated = stackAcKw(plant, plant.standingKw + plant.heaterKw)
+  const load = loads[level]!
+  return (i) => load[i]! <= (standing[i]! > plant.standingKw ? heated : most)
+}

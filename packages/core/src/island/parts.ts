@@ -1,0 +1,24 @@
+// What the columns of an island are made of, handed from one maker of columns to the next.
+
+import type { Calendar } from '../axis/calendar.js'
+import type { Plant } from '../equipment/plant.js'
+import type { House } from '../house/house.js'
+import type { Demand } from '../load/demand.js'
+import type { Window } from '../series/window.js'
+import type { Rules } from './rules.js'
+
+/** A power of a level in a minute of the window. [kW] */
+export type ByLevel = (level: number, minute: number) => number
+
+export interface ColumnParts {
+  readonly house: House
+  readonly calendar: Calendar
+  readonly demand: Demand
+  readonly plant: Plant
+  readonly rules: Rules
+  readonly window: Window
+  /** What the stack spends on itself. [n], [kW] */
+  readonly standing: Float64Array
+  /** Load by level, 0 (all) to holding (none). [level][n], [kW] */
+  readonly loads: readonly Float64Array[]
+}

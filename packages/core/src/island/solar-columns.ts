@@ -1,0 +1,105 @@
+// AC-coupled solar by the groups that are in, a bit each in a mask: what it fills, what it forces.
+
+import type { Window } from '../series/window.js'
+import { onGrid } from '../units/energy-grid.js'
+import { batteryKw } from './balance.js'
+import type { Columns } from './columns.js'
+import type { ColumnParts } from './parts.js'
+import type { Rules } from './rules.js'
+
+const VOLTS = 230
+
+/** Every set of groups: 0 (none) to all of them. */
+export function masksOf({ solar }: Pick<Rules, 'solar'>): number[] {
+  return Array.from({ length: 1 << solar.length }, (_, mask) => mask)
+}
+
+/** What the groups of a mask give, if all of it can be taken. [kW] */
+export function solarKw({ acKw }: Pick<Window, 'acKw'>, mask: number, i: number): number {
+  let sum = 0
+  for (let g = 0; g < acKw.length; g++) if ((mask & (1 << g)) !== 0) sum += acKw[g]![i]!
+  return sum
+}
+
+/**
+ * What the groups of a mask must get rid of to stay in: all of it for one that trips, its floor
+ * for one that throttles to a floor, nothing for one that throttles. [kW]
+ */
+export function forcedKw(
+  { solar }: Pick<Rules, 'solar'>,
+  { acKw }: Pick<Window, 'acKw'>,
+  mask: number,
+  i: number,
+): number {
+  let sum = 0
+  for (let g = 0; g < solar.length; g++) {
+    if ((mask & (1 << g)) !== 0) sum += solar[g]!.floorShare * acKw[g]![i]!
+  }
+  return sum
+}
+
+/** DC-coupled sun that a dark island stores: a stack it cannot wake takes none. [kW] */
+export function darkDcKw({ wakesOnSun }: Pick<Rules, 'wakesOnSun'>, dcKw: number): number {
+  return wakesOnSun ? dcKw : 0
+}
+
+/** Increments by the groups that are in, level by level; dark only with none in. */
+export function deltaColumns(parts: ColumnParts): Columns['delta'] {
+  const { plant, rules, window, standing, loads } = parts
+  const { n, dcKw } = window
+  return masksOf(rules).map((mask) => {
+    const least = mask === 0 ? Number.NEGATIVE_INFINITY : -plant.chargeAcKw
+    const formed = loads.map((load) => {
+      const out = new Float64Array(n)
+      for (let i = 0; i < n; i++) {
+        const acKw = Math.max(load[i]! - solarKw(window, mask, i), least)
+        out[i] = onGrid(-batteryKw(plant, acKw, dcKw[i]!, standing[i]!) / 60)
+      }
+      return out
+    })
+    if (mask === 0) {
+      formed.push(
+        Float64Array.from({ length: n }, (_, i) =>
+          onGrid((darkDcKw(rules, dcKw[i]!) - standing[i]!) / 60),
+        ),
+      )
+    }
+    return formed
+  })
+}
+
+/**
+ * What arrays that cannot throttle (or not below their floor) force on the stack: infinite where
+ * their surplus exceeds the inverter's own charge limit, for no charge band takes that.
+ */
+export function forcedColumns(parts: ColumnParts): Columns['forced'] {
+  const { plant, rules, window, standing, loads } = parts
+  if (rules.tripMask === 0) return []
+  return masksOf(rules).map((mask) => {
+    if ((mask & rules.tripMask) === 0) return []
+    return loads.map((load) => {
+      const out = new Float64Array(window.n)
+      for (let i = 0; i < window.n; i++) {
+        const acKw = load[i]! - forcedKw(rules, window, mask, i)
+        out[i] =
+          acKw < -plant.chargeAcKw
+            ? Number.POSITIVE_INFINITY
+            : onGrid(-batteryKw(plant, acKw, 0, standing[i]!) / 60)
+      }
+      return out
+    })
+  })
+}
+
+/** With the grid there the stack charges with what the main fuse has left. */
+export function gridColumns(parts: ColumnParts): Columns['deltaGrid'] {
+  const { house, plant, rules, window, standing, loads } = parts
+  const fuseKw = (house.gateway.mainFuseA * VOLTS) / 1000
+  return masksOf(rules).map((mask) =>
+    Float64Array.from({ length: window.n }, (_, i) => {
+      const spare = Math.max(0, fuseKw - loads[0]![i]! + solarKw(window, mask, i))
+      const acKw = -Math.min(spare, plant.chargeAcKw)
+      return onGrid(-batteryKw(plant, acKw, window.dcKw[i]!, standing[i]!) / 60)
+    }),
+  )
+}
