@@ -9,10 +9,10 @@ import {
   type SkyKind,
   type StartSoc,
 } from '@tideover/core'
-import { DateTime } from 'luxon'
+import { DateTime, Interval } from 'luxon'
 
 /** What commander hands over: texts, or nothing. */
-export type Words = Readonly<Record<string, string | boolean | undefined>>
+export type Words = Readonly<Record<string, string | boolean | readonly string[] | undefined>>
 
 /** Reads options one by one and collects what is wrong with them. */
 export class OptionReader {
@@ -79,6 +79,19 @@ export class OptionReader {
       this.fault(name, `a time that the clock of ${zone} shows (it is put forward past it)`, word)
     }
     return Math.min(...time.getPossibleOffsets().map((each) => each.toMillis()))
+  }
+
+  /** ISO 8601 intervals of a start and a duration; absent: none. */
+  intervals(name: string, zone: string): { startMs: number; hours: number }[] {
+    const words = this.words[camel(name)]
+    return (Array.isArray(words) ? words : []).flatMap((word: string) => {
+      const span = Interval.fromISO(word, { zone: isZone(zone) ? zone : 'utc' })
+      if (span.isValid && span.length('minutes') >= 1) {
+        return [{ startMs: span.start!.toMillis(), hours: span.length('hours') }]
+      }
+      this.fault(name, 'a start and a duration such as 2025-01-14T21:00/PT2H', word)
+      return []
+    })
   }
 
   /** A local day of the house's zone; its first millisecond. */

@@ -37,6 +37,10 @@ export function buildProgram(): Command {
       .argument('[house]', HOUSE)
       .requiredOption('--start <ISO>', 'start of the cut, such as 2025-01-14T18:00Z')
       .option('--hours <h>', 'length of the cut [h]', '24')
+      .option(
+        '--also <interval...>',
+        'further cuts of the same run, ISO 8601 such as 2025-01-14T21:00/PT2H',
+      )
       .option('--after <h>', 'hours to follow with the grid back [h]', '0')
       .option('--synthetic-year <k>', 'number of the year, for skies that have several')
       .option('--years <n>', 'synthetic years of the typical sky', '30')

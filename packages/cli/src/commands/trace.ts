@@ -24,8 +24,9 @@ export function trace(path: string | undefined, words: Words): void {
   const startMs = Number.isNaN(startWord)
     ? startWord
     : zoned.moment('start', prepared.calendar.zone)
+  const further = zoned.intervals('also', prepared.calendar.zone)
   zoned.done()
-  const story = traceCut(prepared, { ...question, startMs })
+  const story = traceCut(prepared, { ...question, startMs, further })
   if (typeof words.csv === 'string') writeTrace(words.csv, prepared, story)
   if (words.json === true) sayJson(traceJson(prepared, story, plain))
   else if (words.csv !== '-') say(traceText(prepared, story))
@@ -83,7 +84,11 @@ function traceJson(prepared: Prepared, story: CutStory, plain: unknown): unknown
     sky: story.sky,
     syntheticYear: story.syntheticYear,
     capacityKwh: story.capacityKwh,
-    totals: traceTotals(story),
+    cuts: story.cuts.map(([from, to]) => ({
+      start: isoUtc(prepared.calendar, story.trace.from + from),
+      hours: (to - from) / 60,
+    })),
+    totals: traceTotals(story, prepared.house),
     defaults: usedDefaults(plain),
     events: story.events.map((event) => ({
       time: isoUtc(prepared.calendar, story.trace.from + event.minute),

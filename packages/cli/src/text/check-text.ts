@@ -2,7 +2,7 @@
 // on and what to do; cautions always.
 
 import { type CheckAnswer, type Figure, type Finding, GRADES, type Grade } from '@tideover/core'
-import { wrap } from './ride-text.js'
+import { wrap } from './wrap.js'
 
 const WIDTH = 80
 const HEADS: Readonly<Record<Grade, string>> = {

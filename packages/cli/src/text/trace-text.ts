@@ -1,6 +1,15 @@
 // A cut as a log: the event list and where the energy went.
 
-import { type CutStory, Event, isoUtc, localTime, type Prepared } from '@tideover/core'
+import {
+  type CutStory,
+  type House,
+  isoUtc,
+  localTime,
+  type Prepared,
+  READING_ERROR,
+  SOLAR_EVENTS,
+} from '@tideover/core'
+import { wrap } from './wrap.js'
 
 export interface TraceTotals {
   readonly servedCriticalKwh: number
@@ -9,20 +18,35 @@ export interface TraceTotals {
   readonly solarUsedKwh: number
   readonly generatorKwh: number
   readonly gridKwh: number
-  /** How often solar tripped, and the sun that was not used. */
+  /** How often solar tripped, and the sun that was not used: while out, and throttled. */
   readonly solarTrips: number
   readonly solarUnusedKwh: number
+  readonly solarOutKwh: number
+  readonly solarThrottledKwh: number
+  /** Minutes in which the generator ran, and those below its least share. */
+  readonly generatorMinutes: number
+  readonly generatorLowMinutes: number
   readonly lossKwh: number
   readonly storedChangeKwh: number
   /** Hours in which a wanted critical load was not served. */
   readonly hoursWithout: number
 }
 
-export function traceTotals({ trace: t }: CutStory): TraceTotals {
+export function traceTotals({ trace: t, compiled }: CutStory, house: House): TraceTotals {
   const kwh = (column: Float64Array): number => column.reduce((sum, kw) => sum + kw / 60, 0)
-  let without = 0
+  const leastKw = (house.generator?.leastShare ?? 0) * (house.generator?.ratedKw ?? 0)
+  const unused = kwh(t.solarAvailableKw) - kwh(t.solarUsedKw)
+  const count = { without: 0, trips: 0, runs: 0, low: 0, outKwh: 0 }
   for (let i = 0; i < t.n; i++) {
-    if (t.demandCriticalKw[i]! > 0 && t.servedCriticalKw[i]! === 0) without++
+    if (t.demandCriticalKw[i]! > 0 && t.servedCriticalKw[i]! === 0) count.without++
+    for (const { trips } of SOLAR_EVENTS) if ((t.events[i]! & trips) !== 0) count.trips++
+    if (t.states[i] === 'island, generator') {
+      count.runs++
+      if (t.generatorKw[i]! < leastKw) count.low++
+    }
+    for (const [g, kw] of compiled.window.acKw.entries()) {
+      if ((t.solarIn[i]! & (1 << g)) === 0) count.outKwh += kw[i]! / 60
+    }
   }
   return {
     servedCriticalKwh: kwh(t.servedCriticalKw),
@@ -31,33 +55,90 @@ export function traceTotals({ trace: t }: CutStory): TraceTotals {
     solarUsedKwh: kwh(t.solarUsedKw),
     generatorKwh: kwh(t.generatorKw),
     gridKwh: kwh(t.gridKw),
-    solarTrips: t.events.reduce((sum, bits) => sum + ((bits & Event.solarTrips) === 0 ? 0 : 1), 0),
-    solarUnusedKwh: kwh(t.solarAvailableKw) - kwh(t.solarUsedKw),
+    solarTrips: count.trips,
+    solarUnusedKwh: unused,
+    solarOutKwh: count.outKwh,
+    solarThrottledKwh: Math.max(0, unused - count.outKwh),
+    generatorMinutes: count.runs,
+    generatorLowMinutes: count.low,
     lossKwh: kwh(t.lossKw),
     storedChangeKwh: t.storedKwh[t.n - 1]! - t.startStoredKwh[0]!,
-    hoursWithout: without / 60,
+    hoursWithout: count.without / 60,
   }
 }
 
 export function traceText(prepared: Prepared, story: CutStory): string {
   const { trace: t } = story
   const { calendar, house } = prepared
-  const totals = traceTotals(story)
-  const kwh = (value: number): string => `${value.toFixed(2)} kWh`
+  const totals = traceTotals(story, house)
   return [
-    `${house.house}, cut of ${(story.cutMinutes / 60).toFixed(story.cutMinutes % 60 === 0 ? 0 : 1)} h from ` +
-      `${localTime(calendar, t.from)} (${isoUtc(calendar, t.from)}), ${story.sky} sky, year ${story.syntheticYear}.`,
+    wrap(
+      `${house.house}, ${cutsText(prepared, story)}, ${story.sky} sky, year ` +
+        `${story.syntheticYear}. ${startText(story)}`,
+    ),
     '',
-    ...story.events.map(({ local, text }) => `${local}  ${text}`),
-    `${localTime(calendar, t.from + t.n)}  End of what was looked at. Charge ` +
-      `${Math.round((100 * t.storedKwh[t.n - 1]!) / story.capacityKwh)} %.`,
+    ...story.events.map(({ local, text }) => hanging(local, text)),
+    hanging(
+      localTime(calendar, t.from + t.n),
+      `End of what was looked at. Charge ${Math.round((100 * t.storedKwh[t.n - 1]!) / story.capacityKwh)} %.`,
+    ),
     '',
-    `Served: critical ${kwh(totals.servedCriticalKwh)}, comfort ${kwh(totals.servedComfortKwh)}. ` +
-      `Without power: ${totals.hoursWithout.toFixed(1)} h.`,
-    `Sun: ${kwh(totals.solarUsedKwh)} used of ${kwh(totals.solarAvailableKwh)} that shone on the arrays.` +
-      (totals.solarTrips > 0 ? ` It tripped ${totals.solarTrips} times.` : '') +
-      (totals.generatorKwh > 0 ? ` Generator: ${kwh(totals.generatorKwh)}.` : '') +
-      (totals.gridKwh === 0 ? '' : ` Grid: ${kwh(totals.gridKwh)}.`),
-    `Losses: ${kwh(totals.lossKwh)}. Battery: ${totals.storedChangeKwh > 0 ? '+' : ''}${kwh(totals.storedChangeKwh)}.`,
+    ...sums(totals, house),
   ].join('\n')
+}
+
+function cutsText({ calendar }: Prepared, { trace: t, cuts }: CutStory): string {
+  const [first, ...others] = cuts.map(
+    ([begins, ends]) => `${length(ends - begins)} from ${localTime(calendar, t.from + begins)}`,
+  )
+  const and = others.length === 0 ? '' : `, and again ${others.join(', ')}`
+  return `cut of ${first} (${isoUtc(calendar, t.from)})${and}`
+}
+
+function length(minutes: number): string {
+  if (minutes < 60) return `${minutes} min`
+  return `${(minutes / 60).toFixed(minutes % 60 === 0 ? 0 : 1)} h`
+}
+
+function startText({ startSoc: { kind, value } }: CutStory): string {
+  const share = `${Math.round(100 * value)} %`
+  if (kind === 'full') return 'Started full.'
+  if (kind === 'share') return `Started at ${share}.`
+  const points = Math.round(100 * READING_ERROR)
+  return `Started at its reserve of ${share}, less ${points} points for the error of the reading.`
+}
+
+/** A line of the log, the next ones below its text. */
+function hanging(local: string, text: string): string {
+  const indent = ' '.repeat(local.length + 2)
+  return `${local}  ${wrap(text, 98 - indent.length).replaceAll('\n', `\n${indent}`)}`
+}
+
+function sums(totals: TraceTotals, house: House): string[] {
+  const kwh = (value: number): string => `${value.toFixed(2)} kWh`
+  const lost = [
+    totals.solarOutKwh >= 0.005 ? `${kwh(totals.solarOutKwh)} while a solar inverter was out` : '',
+    totals.solarThrottledKwh >= 0.005 ? `${kwh(totals.solarThrottledKwh)} throttled away` : '',
+  ].filter((part) => part !== '')
+  const lines = [
+    `Served: critical ${kwh(totals.servedCriticalKwh)}, comfort ${kwh(totals.servedComfortKwh)}. ` +
+      `Critical loads without power: ${totals.hoursWithout.toFixed(1)} h.`,
+    `Sun: ${kwh(totals.solarUsedKwh)} used of ${kwh(totals.solarAvailableKwh)} that shone on the ` +
+      `arrays${lost.length === 0 ? '' : `; lost: ${lost.join(', ')}`}.` +
+      (totals.solarTrips > 0 ? ` Trips: ${totals.solarTrips}.` : ''),
+  ]
+  if (totals.generatorMinutes > 0) {
+    const least = Math.round(100 * (house.generator?.leastShare ?? 0))
+    lines.push(
+      `Generator: ${kwh(totals.generatorKwh)} in ${(totals.generatorMinutes / 60).toFixed(1)} h` +
+        (totals.generatorLowMinutes === 0
+          ? '.'
+          : `, ${(totals.generatorLowMinutes / 60).toFixed(1)} h of them below ${least} % of its rating.`),
+    )
+  }
+  lines.push(
+    (totals.gridKwh === 0 ? '' : `Grid: ${kwh(totals.gridKwh)}. `) +
+      `Losses: ${kwh(totals.lossKwh)}. Battery: ${totals.storedChangeKwh > 0 ? '+' : ''}${kwh(totals.storedChangeKwh)}.`,
+  )
+  return lines.map((line) => wrap(line))
 }

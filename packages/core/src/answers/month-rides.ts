@@ -9,6 +9,7 @@ import {
   ridesOf,
   wantedSum,
 } from '../cut/rides.js'
+import { overloadsAtChangeover } from '../island/columns.js'
 import { compile } from '../island/compile.js'
 import { type Enough, pass } from '../pass/pass.js'
 import type { Prepared } from '../series/prepare.js'
@@ -121,7 +122,10 @@ function rideBatch(
     ),
     lostAtOnce: spells.first.reduce(
       (sum, spell, s) =>
-        sum + (spell >= 0 && spells.from(spell) === s && columns.overChangeover[s] === 1 ? 1 : 0),
+        sum +
+        (spell >= 0 && spells.from(spell) === s && overloadsAtChangeover(columns, rules, s)
+          ? 1
+          : 0),
       0,
     ),
     windy: new Uint8Array(starts),

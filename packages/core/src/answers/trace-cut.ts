@@ -10,13 +10,15 @@ import { type Prepared, plainSky, typicalOf } from '../series/prepare.js'
 import { newScratch, windowOf } from '../series/window.js'
 import type { Sky, SkyKind } from '../sky/sky.js'
 import { dullYearOf } from './month-sky.js'
-import { equip, type Scenario } from './scenario.js'
+import { type Equipped, equip, type Scenario } from './scenario.js'
 
 export interface CutQuestion extends Scenario {
   /** UTC [ms], within the house's year. */
   readonly startMs: number
   /** [h], > 0 */
   readonly hours: number
+  /** Cuts that follow in the same run, in order of time, none within another. */
+  readonly further?: readonly { readonly startMs: number; readonly hours: number }[]
   /** Hours to follow with the grid back; default 0. [h] */
   readonly after?: number
   /** Default `dull`. */
@@ -31,8 +33,10 @@ export interface CutQuestion extends Scenario {
 
 export interface CutStory {
   readonly trace: Trace
-  /** Minutes of the cut; what follows in the trace has the grid back. */
+  /** Minutes of the first cut. */
   readonly cutMinutes: number
+  /** Every cut, [from, to) in minutes of the trace; outside them the grid is there. */
+  readonly cuts: readonly (readonly [number, number])[]
   readonly events: readonly EventLine[]
   readonly compiled: Compiled
   readonly sky: SkyKind
@@ -40,6 +44,7 @@ export interface CutStory {
   /** Return period and days of the dark spell; null unless `dull` chose the year by them. */
   readonly spell: { readonly winters: number; readonly days: number } | null
   readonly capacityKwh: number
+  readonly startSoc: Equipped['startSoc']
 }
 
 /** @throws InputError where the start lies outside the house's year */
@@ -50,9 +55,11 @@ export function traceCut(prepared: Prepared, question: CutQuestion): CutStory {
   const equipped = equip(prepared, question)
   const { house } = equipped
   const { sky, year } = skyAndYear(prepared, question, from)
-  const end = from + minutes + minutesOfHours(question.after ?? 0)
+  const cuts = cutsOf(question, minutes)
+  const end = from + cuts.at(-1)![1] + minutesOfHours(question.after ?? 0)
   const window = windowOf(prepared, sky, newScratch(prepared), year, from, end)
-  const gridUp = new Uint8Array(window.n).fill(1, minutes)
+  const gridUp = new Uint8Array(window.n).fill(1)
+  for (const [begins, ends] of cuts) gridUp.fill(0, begins, ends)
   const { plant, rules } = equipped
   const compiled = compile(house, calendar, demand, plant, rules, window, gridUp)
   const cut = trace(compiled, equipped.startKwh)
@@ -60,13 +67,33 @@ export function traceCut(prepared: Prepared, question: CutQuestion): CutStory {
   return {
     trace: cut,
     cutMinutes: minutes,
+    cuts,
     events: eventLines(cut, house, calendar, compiled),
     compiled,
     sky: question.sky ?? 'dull',
     syntheticYear: year,
     spell: spellOf(question),
     capacityKwh,
+    startSoc: equipped.startSoc,
   }
+}
+
+/** The cuts of a run in minutes from the first; each begins after the one before has ended. */
+function cutsOf({ startMs, further = [] }: CutQuestion, minutes: number): [number, number][] {
+  const cuts: [number, number][] = [[0, minutes]]
+  for (const { startMs: nextMs, hours } of further) {
+    const begins = Math.floor((nextMs - startMs) / MINUTE_MS)
+    const [, before] = cuts.at(-1)!
+    if (!(begins > before)) {
+      throw new InputError(
+        'further cut',
+        `after the cut before it has ended, at ${new Date(startMs + before * MINUTE_MS).toISOString().slice(0, 16)}Z`,
+        Number.isFinite(nextMs) ? new Date(nextMs).toISOString() : nextMs,
+      )
+    }
+    cuts.push([begins, begins + minutesOfHours(hours)])
+  }
+  return cuts
 }
 
 /** @throws InputError outside the year, or off the minute */

@@ -2,9 +2,11 @@
 
 import { type Calendar, localTime } from '../axis/calendar.js'
 import type { House } from '../house/house.js'
-import { NEVER } from '../island/columns.js'
+import { type SolarGroup, solarGroups } from '../house/solar-groups.js'
 import type { Compiled } from '../island/compile.js'
-import { Event } from '../island/state.js'
+import { solarKw } from '../island/solar-columns.js'
+import { Event, SOLAR_EVENTS } from '../island/state.js'
+import { kw, type Said, type Scene, saidIn, solarName } from './event-texts.js'
 import type { Trace } from './trace.js'
 
 export interface EventLine {
@@ -18,11 +20,15 @@ export interface EventLine {
 /** Solar that has not tripped for so long stays in. [min] */
 const CALM_MINUTES = 30
 
+/** Sun worth a line. [kW] */
+const SUN_KW = 0.05
+
 /**
  * Lines in order of time.
  *
  * Solar that trips again and again is told once with its reason, and once more when it stays in
- * or the log ends, with how often it tried.
+ * or the log ends, with how often it tried. A dark island is told of each day's sun that finds
+ * no grid to feed.
  */
 export function eventLines(
   trace: Trace,
@@ -34,154 +40,88 @@ export function eventLines(
   const tell = (minute: number, text: string): void => {
     lines.push({ minute, local: localTime(calendar, trace.from + minute), text })
   }
-  let run = null as TripRun | null
+  const scene: Scene = { trace, house, calendar, compiled }
+  const solar = solarGroups(house).map((group, g) => new SolarLog(scene, group, g, tell))
+  const inVain = sunInVain(scene, tell)
   let full = false
   for (let i = 0; i < trace.n; i++) {
-    if (run !== null && i - run.last > CALM_MINUTES) {
-      if (run.count > 1) tell(i, `Solar stays in again. ${tripText(run, trace, calendar)}`)
-      run = null
-    }
+    for (const log of solar) log.pass(i)
+    inVain(i)
     if (!(trace.storedKwh[i]! >= compiled.rules.capacityKwh * 0.95)) full = false
-    const events = trace.events[i]!
-    if (events === 0) continue
-    for (const { bit, text } of sentences(events, trace, i, house, calendar, compiled)) {
-      if (bit === Event.solarTrips) {
-        if (run === null) tell(i, text)
-        run = { from: run?.from ?? i, last: i, count: (run?.count ?? 0) + 1 }
-      } else if (bit === Event.solarIn) {
-        // The last minute of a wait tells; the first one in is the next.
-        if (run === null) tell(i + 1, text)
-      } else if (bit !== Event.full || !full) tell(i, text)
-      if (bit === Event.full) full = true
-      if (bit === Event.solarHeldOut) run = null
+    if (trace.events[i] === 0) continue
+    for (const said of saidIn(scene, i)) {
+      if (solar.some((log) => log.takes(said, i))) continue
+      if (said.bit !== Event.full || !full) tell(i, said.text)
+      if (said.bit === Event.full) full = true
     }
   }
-  if (run !== null && run.count > 1) tell(trace.n - 1, tripText(run, trace, calendar))
+  for (const log of solar) log.end()
   return lines.sort((a, b) => a.minute - b.minute)
 }
 
-/** Trips of the solar inverter that follow each other closely. */
-interface TripRun {
-  readonly from: number
-  readonly last: number
-  readonly count: number
+type Tell = (minute: number, text: string) => void
+
+/** The first sun of each day that a dark, empty island cannot use. */
+function sunInVain({ trace, house, calendar, compiled }: Scene, tell: Tell): (i: number) => void {
+  const all = (1 << compiled.rules.solar.length) - 1
+  let told = -1
+  return (i) => {
+    if (trace.states[i] !== 'off, empty' || compiled.rules.wakesOnSun) return
+    const day = calendar.dayOf[(i + trace.from) % calendar.n]!
+    if (day === told) return
+    const sunKw = solarKw(compiled.window, all, i)
+    if (!(sunKw >= SUN_KW)) return
+    told = day
+    const names = solarGroups(house).flatMap((group) => group.names)
+    tell(i, `The sun gives ${kw(sunKw)} on ${names.join(', ')}, and nothing happens: ${WHY}`)
+  }
 }
 
-function tripText(run: TripRun, trace: Trace, calendar: Calendar): string {
-  const clock = (i: number): string => localTime(calendar, trace.from + i).slice(-5)
-  return `It tripped ${run.count} times from ${clock(run.from)} to ${clock(run.last)}.`
-}
+const WHY = 'a solar inverter needs a grid to follow, and the island that could give it one is off.'
 
-function* sentences(
-  events: number,
-  trace: Trace,
-  i: number,
-  house: House,
-  calendar: Calendar,
-  compiled: Compiled,
-): Generator<{ bit: number; text: string }> {
-  const { capacityKwh } = compiled.rules
-  const charge = `${Math.round((100 * trace.startStoredKwh[i]!) / capacityKwh)} %`
-  const load = kw(trace.demandCriticalKw[i]! + trace.demandComfortKw[i]!)
-  const texts: readonly (readonly [number, string])[] = [
-    [Event.cutBegins, `The grid is gone. Charge ${charge}, load ${load}.${solarOut(house)}`],
-    [Event.gridReturns, `The grid is back. Charge ${charge}.`],
-    [
-      Event.comfortOff,
-      `Comfort loads off: charge ${charge}, limit ${dropLimit(trace.levels[i]!, compiled)}.`,
-    ],
-    [Event.comfortOn, `Comfort loads on again: charge ${charge}.`],
-    [Event.solarIn, 'The solar inverter has waited out its reconnection and is in.'],
-    [Event.solarTrips, `Solar trips: it gives more than the island can take. ${surplus(trace, i)}`],
-    [Event.solarHeldOut, `Solar goes out: charge ${charge}, nearly full.`],
-    [Event.full, `Battery full: ${trace.storedKwh[i]!.toFixed(1)} kWh.`],
-    [Event.overload, `Overload: ${load} and its starts are more than the inverter carries.`],
-    [
-      Event.relaySheds,
-      `Overload: ${load} and its starts. The relay drops the comfort loads for 5 min at least.`,
-    ],
-    [Event.triesAgain, `Empty, charge ${charge}: the island forms without loads to let solar in.`],
-    [
-      Event.generatorCalled,
-      `Generator wanted: charge ${charge}.${whoStarts(house, trace, i, calendar, compiled)}`,
-    ],
-    [Event.generatorOn, `Generator runs. Fuel ${trace.fuelL[i]!.toFixed(1)} l.`],
-    [
-      Event.generatorOff,
-      `Generator stops: charge ${charge}. Fuel ${trace.fuelL[i]!.toFixed(1)} l.`,
-    ],
-    [
-      Event.generatorOverload,
-      `Load ${load} is more than the generator carries; comfort loads off.`,
-    ],
-    [Event.fuelOut, `Generator stops: its tank is empty. ${trace.fuelL[i]!.toFixed(1)} l in cans.`],
-    [Event.poured, 'Somebody fills the tank from the cans.'],
-    [Event.empty, `Battery at its lower limit: charge ${charge}, ${emptyLimit(i, compiled)}.`],
-    [Event.goesDark, `Everything is off.${whatHelps(house)}`],
-    [Event.loadsBack, `Critical loads are on again: charge ${charge}.`],
-    [Event.thermostats, 'Everything with a thermostat is warm and runs at once, for 40 min.'],
-  ]
-  for (const [bit, text] of texts) if ((events & bit) !== 0) yield { bit, text }
-}
+/** What one group of AC-coupled solar does, trips that follow each other closely told as one. */
+class SolarLog {
+  private run: { from: number; last: number; count: number } | null = null
 
-function solarOut(house: House): string {
-  const coupled = house.arrays.find((array) => array.inverter !== undefined)?.inverter
-  return coupled === undefined
-    ? ''
-    : ` Solar on the AC side drops out and waits ${coupled.reconnectSeconds} s.`
-}
+  constructor(
+    private readonly scene: Scene,
+    private readonly group: SolarGroup,
+    private readonly g: number,
+    private readonly tell: Tell,
+  ) {}
 
-function surplus(trace: Trace, i: number): string {
-  const over = trace.solarAvailableKw[i]! - trace.servedCriticalKw[i]! - trace.servedComfortKw[i]!
-  return `Sun ${kw(trace.solarAvailableKw[i]!)}, of which ${kw(over)} would have to be stored.`
-}
+  /** Looks whether trips are over before minute `i` is told. */
+  pass(i: number): void {
+    if (this.run === null || i - this.run.last <= CALM_MINUTES) return
+    const name = solarName(this.scene.house, this.group)
+    if (this.run.count > 1) this.tell(i, `${name} stays in again. ${this.tripText()}`)
+    this.run = null
+  }
 
-function whoStarts(
-  house: House,
-  trace: Trace,
-  i: number,
-  calendar: Calendar,
-  compiled: Compiled,
-): string {
-  const { rules } = compiled
-  // An automatic set needs somebody only where its tank is empty: nothing is left but the cans.
-  const inCans = rules.generator?.cansAfter.includes(trace.fuelL[i]!) === true
-  if (house.generator?.start !== 'by hand' && !inCans) return ''
-  const at = compiled.columns.personAt[i]!
-  if (at === NEVER) return ' Nobody is there to tend it.'
-  const { person } = house
-  return (
-    ` Somebody is called (${person?.minutes} min, ${person?.from} to ${person?.to}) and will have ` +
-    `tended it at ${localTime(calendar, trace.from + at)}.`
-  )
-}
+  /** Whether it told what was said, or left it out on purpose. */
+  takes({ bit, text }: Said, i: number): boolean {
+    const { isIn, trips, heldOut } = SOLAR_EVENTS[this.g]!
+    if (bit === trips) {
+      if (this.run === null) this.tell(i, text)
+      this.run = { from: this.run?.from ?? i, last: i, count: (this.run?.count ?? 0) + 1 }
+      return true
+    }
+    if (bit === heldOut) this.run = null
+    if (bit !== isIn) return false
+    // The last minute of a wait tells; the first one in is the next. At night nobody sees it.
+    const sunKw = solarKw(this.scene.compiled.window, 1 << this.g, i)
+    if (this.run === null && sunKw >= SUN_KW) this.tell(i + 1, text)
+    return true
+  }
 
-/** The threshold that the level just reached lies below. */
-function dropLimit(level: number, { rules }: Compiled): string {
-  const step = rules.shed[level - 1]
-  return step === undefined ? '' : percent(step.dropBelowKwh / rules.capacityKwh)
-}
+  end(): void {
+    if (this.run !== null && this.run.count > 1) this.tell(this.scene.trace.n - 1, this.tripText())
+  }
 
-function emptyLimit(i: number, { columns, rules }: Compiled): string {
-  const warm = rules.loadsOffKwh / rules.capacityKwh
-  const cold = columns.coldFloor[i]! / rules.capacityKwh
-  const limit = `limit ${percent(warm + cold)}`
-  return cold < 0.005 ? limit : `${limit} in the cold, ${percent(warm)} when warm`
-}
-
-function whatHelps(house: House): string {
-  const dc = house.arrays.some((array) => array.inverter === undefined)
-  if (dc) return ' The sun on the DC side can wake the battery.'
-  const helpers = house.generator === undefined ? 'the grid' : 'the grid or the generator'
-  const sun =
-    house.arrays.length > 0 ? ' Sunshine alone will not: nothing forms a grid for it.' : ''
-  return ` Only ${helpers} brings it back.${sun}`
-}
-
-function kw(value: number): string {
-  return `${value.toFixed(2)} kW`
-}
-
-function percent(share: number): string {
-  return `${Math.round(100 * share)} %`
+  private tripText(): string {
+    const { trace, calendar } = this.scene
+    const run = this.run!
+    const clock = (i: number): string => localTime(calendar, trace.from + i).slice(-5)
+    return `It tripped ${run.count} times from ${clock(run.from)} to ${clock(run.last)}.`
+  }
 }

@@ -35,6 +35,8 @@ export interface Trace {
   readonly events: Uint32Array
   /** Shed level lived in each minute. */
   readonly levels: Uint8Array
+  /** Groups of AC-coupled solar that were in, a bit each. */
+  readonly solarIn: Uint8Array
 }
 
 /**
@@ -43,12 +45,17 @@ export interface Trace {
  * @param storedKwh  at the start, on the energy grid
  */
 export function trace(compiled: Compiled, storedKwh: number): Trace {
+  return traceSpan(compiled, newState(compiled.rules, storedKwh), 0, compiled.columns.n)
+}
+
+/**
+ * Traces minutes [from, to) of the window; the state goes on to the end of them, so that a trace
+ * may be taken up where another ended.
+ */
+export function traceSpan(compiled: Compiled, state: State, from: number, to: number): Trace {
   const { columns, rules } = compiled
-  const { n } = columns
-  const out = emptyTrace(columns.from, n)
-  const state = newState(rules, storedKwh)
-  const record = recorder(compiled, out)
-  walk(state, 0, n, columns, rules, record)
+  const out = emptyTrace(columns.from + from, to - from)
+  walk(state, from, to, columns, rules, recorder(compiled, out, from))
   return out
 }
 
@@ -75,6 +82,7 @@ function emptyTrace(from: number, n: number): Trace & { states: StateName[] } {
     states: new Array<StateName>(n),
     events: new Uint32Array(n),
     levels: new Uint8Array(n),
+    solarIn: new Uint8Array(n),
   }
 }
 
@@ -83,33 +91,35 @@ const SOURCES = ['none', 'solar', 'generator', 'grid'] as const
 function recorder(
   compiled: Compiled,
   out: ReturnType<typeof emptyTrace>,
-): (i: number, state: State) => void {
+  from: number,
+): (minute: number, state: State) => void {
   const { rules, plant, window } = compiled
   const row = newBalance()
   const { dark, lastLevel } = rules
-  return (i, state) => {
-    let critical = compiled.loadKw(lastLevel, i)
-    let all = compiled.loadKw(0, i)
-    let served = compiled.loadKw(state.level, i)
+  return (minute, state) => {
+    let critical = compiled.loadKw(lastLevel, minute)
+    let all = compiled.loadKw(0, minute)
+    let served = compiled.loadKw(state.level, minute)
     if (state.ranTogether) {
-      critical += compiled.togetherKw(lastLevel, i)
-      all += compiled.togetherKw(0, i)
-      served += compiled.togetherKw(state.level, i)
+      critical += compiled.togetherKw(lastLevel, minute)
+      all += compiled.togetherKw(0, minute)
+      served += compiled.togetherKw(state.level, minute)
     }
     const battery = -state.delta * 60
-    const dc = window.dcKw[i]!
-    const standing = compiled.standingKw(i)
+    const dc = window.dcKw[minute]!
+    const standing = compiled.standingKw(minute)
     if (state.level === dark) settleDark(row, darkDcKw(rules, dc), standing, battery)
     else {
       const hasSolar = state.used === Used.solar || state.used === Used.grid
-      const acHad = hasSolar ? solarKw(window, state.solarIn, i) : 0
+      const acHad = hasSolar ? solarKw(window, state.solarIn, minute) : 0
       settle(row, plant, SOURCES[state.used]!, served, acHad, dc, standing, battery)
     }
+    const i = minute - from
     out.demandCriticalKw[i] = critical
     out.demandComfortKw[i] = all - critical
     out.servedCriticalKw[i] = Math.min(critical, served)
     out.servedComfortKw[i] = Math.max(0, served - critical)
-    out.solarAvailableKw[i] = acSumKw(window, i) + dc
+    out.solarAvailableKw[i] = acSumKw(window, minute) + dc
     out.solarUsedKw[i] = row.solarUsedKw
     out.generatorKw[i] = row.generatorKw
     out.chargeKw[i] = row.chargeKw
@@ -123,5 +133,6 @@ function recorder(
     out.states[i] = stateName(state, rules)
     out.events[i] = state.events
     out.levels[i] = state.level
+    out.solarIn[i] = state.used === Used.solar || state.used === Used.grid ? state.solarIn : 0
   }
 }

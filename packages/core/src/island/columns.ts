@@ -46,8 +46,6 @@ export interface Columns {
   readonly overload: readonly Uint8Array[]
   /** The same for an island that forms in the minute: all that runs starts at once. */
   readonly overForming: readonly Uint8Array[]
-  /** Whichever of the two holds, with all loads, as the house leaves the grid. [n] */
-  readonly overChangeover: Uint8Array
   /** 1 where the generator cannot carry the load. [level up to lastLevel][n] */
   readonly overGenerator: readonly Uint8Array[]
   /** `retries`: 1 while an empty island is formed to let solar in. [n]; empty for other houses */
@@ -64,4 +62,13 @@ export interface Columns {
   readonly runFails: Uint8Array
   /** Litres that the generator burns in a minute in which the stack gained `delta`. */
   readonly litres: (level: number, minute: number, delta: number) => number
+}
+
+/** Whether the inverter cannot take over what is running as the house leaves the grid. */
+export function overloadsAtChangeover(
+  columns: Pick<Columns, 'overload' | 'overForming'>,
+  rules: { readonly motorsStop: boolean },
+  minute: number,
+): boolean {
+  return (rules.motorsStop ? columns.overForming : columns.overload)[0]![minute] === 1
 }

@@ -7,20 +7,11 @@ import { stackAcKw } from './balance.js'
 import type { Columns } from './columns.js'
 import type { ColumnParts } from './parts.js'
 
-/** Gaps at the changeover above which motors stop and start anew; common practice. [ms] */
-const MOTORS_STOP_MS = 200
-
-export function overloadColumns(
-  parts: ColumnParts,
-): Pick<Columns, 'overload' | 'overForming' | 'overChangeover'> {
+export function overloadColumns(parts: ColumnParts): Pick<Columns, 'overload' | 'overForming'> {
   const levels = Array.from({ length: parts.rules.lastLevel + 1 }, (_, level) => level)
-  const overload = levels.map((level) => whileFormed(parts, level))
-  const overForming = levels.map((level) => whenForming(parts, level))
-  const gapMs = parts.house.gateway.changeoverMs
   return {
-    overload,
-    overForming,
-    overChangeover: (gapMs > MOTORS_STOP_MS ? overForming : overload)[0]!,
+    overload: levels.map((level) => whileFormed(parts, level)),
+    overForming: levels.map((level) => whenForming(parts, level)),
   }
 }
 

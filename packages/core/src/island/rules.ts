@@ -36,6 +36,9 @@ export interface SolarRules {
   readonly backKwh: number
 }
 
+/** Gaps at the changeover above which motors stop and start anew; cp. [ms] */
+const MOTORS_STOP_MS = 200
+
 export interface GeneratorRules {
   readonly byHand: boolean
   readonly startKwh: number
@@ -73,6 +76,8 @@ export interface Rules {
   readonly wakesOnSun: boolean
   readonly wakesOnGenerator: boolean
   readonly wakesOnPerson: boolean
+  /** The gap at the changeover stops motors, which then start anew. */
+  readonly motorsStop: boolean
   readonly retries: number
   /** What a fast load relay does in an overload, if there is one. */
   readonly sheds: boolean
@@ -103,6 +108,7 @@ export function rulesOf(house: House, plant: Plant, steps: number): Rules {
     wakesOnSun: inverter.wakesOn.includes('sun'),
     wakesOnGenerator: inverter.wakesOn.includes('generator') && house.generator !== undefined,
     wakesOnPerson: inverter.wakesOn.includes('person') && solar.length > 0,
+    motorsStop: house.gateway.changeoverMs > MOTORS_STOP_MS,
     retries: RETRIES,
     sheds: inverter.onOverload === 'sheds',
     generator: generatorRules(house, kwh),

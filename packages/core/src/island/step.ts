@@ -6,19 +6,12 @@
 // Order: grid, generator, empty or back, shed levels, overload, solar, move.
 
 import { TOGETHER_AFTER, TOGETHER_FOR } from '../load/together.js'
+import { move } from './charge.js'
 import type { Columns } from './columns.js'
 import { stepGenerator } from './generator-step.js'
 import type { Rules } from './rules.js'
-import {
-  cansLeftL,
-  Event,
-  SOLAR_EVENTS,
-  type State,
-  setSolar,
-  solarOf,
-  solarWaits,
-  Used,
-} from './state.js'
+import { groupsIn, takeSolar, tripAtEdge } from './solar-step.js'
+import { cansLeftL, Event, type State, setSolar, solarOf, solarWaits, Used } from './state.js'
 
 /** A relay that dropped a load lets it back after so long at the earliest; common practice. */
 const RELAY_MINUTES = 5
@@ -89,7 +82,7 @@ function liveWithGrid(state: State, i: number, columns: Columns, rules: Rules): 
 function decideLevel(state: State, i: number, c: Columns, rules: Rules, running: boolean): void {
   const cold = c.coldFloor[i]!
   if (state.shedFor > 0) state.shedFor--
-  if ((state.events & Event.cutBegins) !== 0 && c.overChangeover[i] === 1) {
+  if ((state.events & Event.cutBegins) !== 0 && overloaded(state, i, c, rules)) {
     // The house goes over with all that is running, before anything can be switched off.
     if (!rules.sheds) {
       trip(state, i, c, rules)
@@ -126,20 +119,23 @@ function decideLevel(state: State, i: number, c: Columns, rules: Rules, running:
     }
     return
   }
-  if (rules.sheds && state.level < rules.lastLevel && overloaded(state, i, c)) {
+  if (rules.sheds && state.level < rules.lastLevel && overloaded(state, i, c, rules)) {
     dropComfort(state, rules)
     state.events |= Event.relaySheds
   }
-  if (overloaded(state, i, c)) trip(state, i, c, rules)
+  if (overloaded(state, i, c, rules)) trip(state, i, c, rules)
   else state.retries = 0
 }
 
-/** An island that has formed in this minute starts all it serves at once. */
-function overloaded({ level, together, events }: State, i: number, c: Columns): boolean {
+/** Where all motors start in this minute, because the island forms in it, they are judged so. */
+function overloaded(state: State, i: number, c: Columns, rules: Rules): boolean {
+  const { level, together, events } = state
   if (together !== 0) return c.together!.overload(level, i, together === TOGETHER_FOR)
-  const forms = (events & Event.loadsBack) !== 0
+  const forms = (events & (rules.motorsStop ? STARTS_ALL : Event.loadsBack)) !== 0
   return (forms ? c.overForming : c.overload)[level]![i] === 1
 }
+
+const STARTS_ALL = Event.loadsBack | Event.cutBegins
 
 function overGenerator({ level, together }: State, i: number, c: Columns): boolean {
   return together === 0 ? c.overGenerator[level]![i] === 1 : c.together!.overGenerator(level, i)
@@ -159,7 +155,7 @@ function tryAgain(state: State, i: number, columns: Columns, rules: Rules): void
   const isTime = columns.attempt[i] === 1
   if (state.level === rules.dark) {
     if (!isTime || state.retryAt >= 0) return
-    if (!(state.stored + columns.delta[0]![rules.holding]![i]! > 0)) return
+    if (!canForm(state, i, columns, rules)) return
     formHolding(state, rules)
     state.events |= Event.triesAgain
   } else if (!isTime && !(columns.delta[groupsIn(state, rules)]![rules.holding]![i]! > 0)) {
@@ -170,21 +166,19 @@ function tryAgain(state: State, i: number, columns: Columns, rules: Rules): void
 /** Somebody forms an empty island without its loads, so that solar can come in. */
 function wake(state: State, i: number, columns: Columns, rules: Rules): void {
   state.wakeAt = -1
-  if (!(state.stored + columns.delta[0]![rules.holding]![i]! > 0)) return
+  if (!canForm(state, i, columns, rules)) return
   formHolding(state, rules)
   state.events |= Event.somebodyWakes
+}
+
+/** Whether the stack itself has something to form an island with, for this minute at least. */
+function canForm(state: State, i: number, columns: Columns, rules: Rules): boolean {
+  return state.stored > 0 && state.stored + columns.delta[0]![rules.holding]![i]! > 0
 }
 
 function formHolding(state: State, rules: Rules): void {
   state.level = rules.holding
   solarWaits(state, rules)
-}
-
-/** Groups of AC-coupled solar that wait for nothing, a bit each. */
-function groupsIn(state: State, rules: Rules): number {
-  let mask = 0
-  for (let g = 0; g < rules.solar.length; g++) if (solarOf(state, g) === 0) mask |= 1 << g
-  return mask
 }
 
 /** Whether an island that is off comes back in this minute. */
@@ -284,90 +278,4 @@ function liveAlone(state: State, i: number, columns: Columns, rules: Rules): voi
 
 function increment({ level, ranTogether }: State, i: number, c: Columns, mask: number): number {
   return ranTogether ? c.together!.delta(mask, level, i) : c.delta[mask]![level]![i]!
-}
-
-function forcedBy({ level, ranTogether }: State, i: number, c: Columns, mask: number): number {
-  return ranTogether ? c.together!.forced(mask, level, i) : c.forced[mask]![level]![i]!
-}
-
-/** Groups of AC-coupled solar that are in during this minute; moves their latches and waits. */
-function takeSolar(state: State, i: number, columns: Columns, rules: Rules): number {
-  let mask = 0
-  for (let g = 0; g < rules.solar.length; g++) if (isIn(state, g, rules)) mask |= 1 << g
-  const canTrip = mask & rules.tripMask
-  if (canTrip === 0) return mask
-  const limit = limitOf(state.stored, columns.tempLimit[i]!, rules)
-  if (forcedBy(state, i, columns, mask) <= limit) return mask
-  tripAll(state, canTrip, rules)
-  return mask & ~canTrip
-}
-
-/** Whether a group has nothing to wait for; moves its wait. */
-function isIn(state: State, group: number, rules: Rules): boolean {
-  const solar = rules.solar[group]!
-  let wait = solarOf(state, group)
-  if (wait < 0) {
-    if (!(state.stored <= solar.backKwh)) return false
-    wait = solar.waitMinutes
-  }
-  if (wait > 0) {
-    setSolar(state, group, wait - 1)
-    if (wait === 1) state.events |= SOLAR_EVENTS[group]!.isIn
-    return false
-  }
-  if (solar.heldOut && state.stored >= solar.offKwh) {
-    setSolar(state, group, -1)
-    state.events |= SOLAR_EVENTS[group]!.heldOut
-    return false
-  }
-  return true
-}
-
-/**
- * The frequency is one for all: every group that cannot throttle goes out at once. Nobody knows
- * what a dead array would give, so each waits, tries again and may fail again.
- */
-function tripAll(state: State, groups: number, rules: Rules): void {
-  for (let g = 0; g < rules.solar.length; g++) {
-    if ((groups & (1 << g)) === 0) continue
-    setSolar(state, g, rules.solar[g]!.waitMinutes)
-    state.events |= SOLAR_EVENTS[g]!.trips
-  }
-}
-
-/** A minute that ended at a charge edge whose next band does not take the arrays: they trip there. */
-function tripAtEdge(state: State, i: number, mask: number, columns: Columns, rules: Rules): void {
-  if (!(state.delta > 0) || !rules.bandEdgesKwh.includes(state.stored)) return
-  const limit = limitOf(state.stored, columns.tempLimit[i]!, rules)
-  if (forcedBy(state, i, columns, mask) <= limit) return
-  tripAll(state, mask & rules.tripMask, rules)
-}
-
-/** Most the stack may gain in a minute from where it stands; 0 when full. [kWh] */
-function limitOf(stored: number, tempLimit: number, rules: Rules): number {
-  const edges = rules.bandEdgesKwh
-  for (let band = 0; band < edges.length; band++) {
-    if (stored < edges[band]!) return Math.min(rules.bandLimitsKwh[band]!, tempLimit)
-  }
-  return 0
-}
-
-/** Moves the stack; charging never passes a charge edge within the minute. */
-function move(state: State, delta: number, tempLimit: number, rules: Rules): void {
-  let gain = delta
-  if (gain > 0) {
-    const edges = rules.bandEdgesKwh
-    let band = 0
-    while (band < edges.length && !(state.stored < edges[band]!)) band++
-    if (band === edges.length) gain = 0
-    else {
-      gain = Math.min(gain, rules.bandLimitsKwh[band]!, tempLimit)
-      if (state.stored + gain >= edges[band]!) {
-        gain = edges[band]! - state.stored
-        if (band === edges.length - 1 && gain > 0) state.events |= Event.full
-      }
-    }
-  }
-  state.delta = Math.max(gain, -state.stored)
-  state.stored += state.delta
 }

@@ -1,0 +1,33 @@
+// How far the stack moves in a minute: bands near full, temperature, and edges that end a minute.
+
+import type { Rules } from './rules.js'
+import { Event, type State } from './state.js'
+
+/** Most the stack may gain in a minute from where it stands; 0 when full. [kWh] */
+export function limitOf(stored: number, tempLimit: number, rules: Rules): number {
+  const edges = rules.bandEdgesKwh
+  for (let band = 0; band < edges.length; band++) {
+    if (stored < edges[band]!) return Math.min(rules.bandLimitsKwh[band]!, tempLimit)
+  }
+  return 0
+}
+
+/** Moves the stack; charging never passes a charge edge within the minute. */
+export function move(state: State, delta: number, tempLimit: number, rules: Rules): void {
+  let gain = delta
+  if (gain > 0) {
+    const edges = rules.bandEdgesKwh
+    let band = 0
+    while (band < edges.length && !(state.stored < edges[band]!)) band++
+    if (band === edges.length) gain = 0
+    else {
+      gain = Math.min(gain, rules.bandLimitsKwh[band]!, tempLimit)
+      if (state.stored + gain >= edges[band]!) {
+        gain = edges[band]! - state.stored
+        if (band === edges.length - 1 && gain > 0) state.events |= Event.full
+      }
+    }
+  }
+  state.delta = Math.max(gain, -state.stored)
+  state.stored += state.delta
+}
