@@ -13,128 +13,12 @@ import {
 } from '@tideover/core'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type ByHand, DC_ARRAY, islandOf, live, plainHouse, solar } from '../plain-house.js'
+import { islandOf, live, plainHouse } from '../plain-house.js'
+import { RANDOM_MINUTES, randomHouse, share } from '../random-house.js'
 
-const MINUTES = 2 * 1440
 const LAW_KWH = 1e-9
 /** Columns are rounded to 2^-37 kWh a minute, which is 4e-10 kW. */
 const ROUNDING_KW = 1e-9
-
-/** Steps of random length and height, mulberry32 behind them. */
-function blocks(seed: number, longest: number, height: (u: number) => number): Float64Array {
-  let state = seed | 0
-  const next = (): number => {
-    state = (state + 0x6d2b79f5) | 0
-    let t = Math.imul(state ^ (state >>> 15), 1 | state)
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296
-  }
-  const out = new Float64Array(MINUTES)
-  for (let i = 0; i < MINUTES; ) {
-    const end = i + 1 + Math.floor(next() * longest)
-    const value = height(next())
-    while (i < Math.min(end, MINUTES)) out[i++] = value
-  }
-  return out
-}
-
-const share = (min: number, max: number) => fc.double({ min, max, noNaN: true })
-
-const randomHouse = fc
-  .record({
-    seed: fc.integer(),
-    coupling: fc.constantFrom(
-      'none',
-      'throttles',
-      'trips',
-      'throttles to a floor',
-      'dc',
-      'both',
-    ) as fc.Arbitrary<'none' | 'throttles' | 'trips' | 'throttles to a floor' | 'dc' | 'both'>,
-    waits: fc.constantFrom(0, 20, 60, 180, 300),
-    ratedKva: share(1, 12),
-    roundTrip: share(0.75, 1),
-    idleW: share(0, 150),
-    chargeShare: share(0.3, 1),
-    usableKwh: share(1, 8),
-    moduleChargeKw: share(0.3, 6),
-    dischargeKw: share(0.5, 8),
-    modules: fc.integer({ min: 1, max: 3 }),
-    health: share(0.5, 1),
-    heaterW: fc.constantFrom(0, 50),
-    whenEmpty: fc.constantFrom('collapses', 'holds', 'retries'),
-    onOverload: fc.constantFrom('trips', 'sheds'),
-    loadsOffAt: share(0.02, 0.2),
-    sunKw: share(0, 8),
-    loadKw: share(0.05, 1.5),
-    steps: fc.integer({ min: 0, max: 3 }),
-    coldest: fc.constantFrom(-20, 2, 8, 25, 40),
-    startShare: share(0, 1),
-    generator: fc.constantFrom('none', 'automatic', 'by hand'),
-    stopAt: fc.constantFrom(0.5, 0.8, 1),
-    grid: fc.constantFrom('gone', 'comes and goes') as fc.Arbitrary<'gone' | 'comes and goes'>,
-  })
-  .map((r): { given: ByHand; startShare: number } => {
-    const arrays = [
-      ...(r.coupling === 'none' || r.coupling === 'dc' || r.coupling === 'both'
-        ? []
-        : [solar(r.coupling, r.waits)]),
-      ...(r.coupling === 'both' ? [solar('throttles', r.waits)] : []),
-      ...(r.coupling === 'dc' || r.coupling === 'both' ? [DC_ARRAY] : []),
-    ]
-    const ac = r.coupling !== 'none' && r.coupling !== 'dc'
-    const dc = r.coupling === 'dc' || r.coupling === 'both'
-    const { ratedKva, roundTrip, idleW, whenEmpty, loadsOffAt } = r
-    const chargeKw = r.chargeShare * ratedKva
-    const loadsBackAt = loadsOffAt + 0.1
-    const module = {
-      usableKwh: r.usableKwh,
-      chargeKw: r.moduleChargeKw,
-      dischargeKw: r.dischargeKw,
-    }
-    const generator = {
-      ratedKw: 4,
-      tankL: 6,
-      litresPerHour: { none: 0.6, half: 0.95, full: 1.5 },
-      start: r.generator,
-      leastRunMinutes: 20,
-      stopAt: r.stopAt,
-    }
-    const house: House = checkHouse(
-      plainHouse({
-        arrays,
-        inverter: {
-          ...{ ratedKva, roundTrip, idleW, chargeKw, whenEmpty, loadsOffAt, loadsBackAt },
-          onOverload: r.onOverload,
-        },
-        stack: { module, modules: r.modules, health: r.health, heaterW: r.heaterW },
-        ...(r.generator === 'none' ? {} : { generator, person: { minutes: 25 } }),
-      }),
-    )
-    const sun = (more: number): Float64Array =>
-      blocks(r.seed + more, 45, (u) => (u < 0.4 ? 0 : r.sunKw * u))
-    const load = (more: number): Float64Array =>
-      blocks(r.seed + more, 60, (u) => (u < 0.15 ? 0 : r.loadKw * u))
-    const columns = {
-      ac: ac ? sun(1) : null,
-      dc: dc ? sun(2) : null,
-      critical: load(3),
-      comfort: Array.from({ length: r.steps }, (_, step) => load(4 + step)),
-      up: blocks(r.seed + 9, 500, (u) => (u < 0.4 ? 1 : 0)),
-      warmth: blocks(r.seed + 10, 12, (u) => r.coldest + 15 * u),
-    }
-    const given: ByHand = {
-      house,
-      minutes: MINUTES,
-      critical: (i) => columns.critical[i]!,
-      comfort: columns.comfort.map((kw) => (i: number) => kw[i]!),
-      ac: (i) => columns.ac?.[i] ?? 0,
-      dc: (i) => columns.dc?.[i] ?? 0,
-      placeC: (hour) => columns.warmth[hour]!,
-      ...(r.grid === 'gone' ? {} : { gridUp: (i: number) => columns.up[i] === 1 }),
-    }
-    return { given, startShare: r.startShare }
-  })
 
 /** What the law leaves over in a minute. [kWh] */
 function residualKwh(t: Trace, i: number): number {
@@ -212,7 +96,7 @@ describe('random houses over two days', () => {
       }),
       { seed: 20250114, numRuns: 160, endOnFailure: true },
     )
-    expect(minutes).toBe(160 * MINUTES)
+    expect(minutes).toBe(160 * RANDOM_MINUTES)
     expect([...lived].sort()).toEqual([
       'grid',
       'island',
