@@ -74,6 +74,8 @@ export interface ByHand {
   readonly together?: Demand['together']
   /** Inside the minute, by level; the load itself when left out. [kVA] */
   readonly peakKva?: ByLevel
+  /** Off the island, behind the same main fuse. */
+  readonly gridOnly?: Given
   /** What runs; the load itself when left out. [kVA] */
   readonly runningKva?: ByLevel
   /** All of it starting at once; the peak when left out. [kVA] */
@@ -103,6 +105,7 @@ export function islandOf(given: ByHand): Compiled {
     critical: [{ load: house.loads[0]!, kw: criticalKw }],
     criticalKw,
     comfortKw,
+    gridOnlyKw: column(n, given.gridOnly ?? 0),
     comfortNames: comfortKw.map((_, step) => [`step ${step}`]),
     peakKva: byLevel(peakKva),
     runningKva: byLevel(given.runningKva ?? loadAt),

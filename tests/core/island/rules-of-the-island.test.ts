@@ -86,6 +86,16 @@ describe('the main fuse', () => {
   })
 })
 
+describe('loads that are not on the island', () => {
+  it('take their part of the main fuse when the grid is back', () => {
+    const scene = { minutes: 10, critical: 0.3, gridOnly: 1, gridUp: () => true }
+    const t = liveHouse({ gateway: { mainFuseA: 10 } }, scene, 0.5)
+    // 2.3 kW of fuse less 1.3 kW; the grid column is that of the island's own meter.
+    expect(t.batteryKw[5]).toBeCloseTo(-(1 - 0.06), 8)
+    expect(t.gridKw[5]).toBeCloseTo(1.3, 8)
+  })
+})
+
 describe('an empty stack', () => {
   const lasting = { minutes: 1440, critical: 0.39 }
   const sunAfter = (minute: number) => (i: number) => (i >= minute ? 3 : 0)

@@ -5,8 +5,9 @@ import type { House } from '../house/house.js'
 /** Cautions for a house, most general last. */
 export function cautionsFor(house: House): string[] {
   const cautions = [
-    'Running as an island needs its own earth and isolation of all live conductors; the supply ' +
-      'earth is not to be relied on. Work for a licensed person, agreed with the network operator.',
+    'Running as an island needs isolation of all live conductors, an earth electrode of its own ' +
+      'and a neutral-earth bond that it makes only while it runs; the supply earth is not to be ' +
+      'relied on. Work for a licensed person, agreed with the network operator.',
   ]
   if (house.loads.some((load) => /boiler|stove|solid.?fuel/i.test(load.name))) {
     cautions.push(

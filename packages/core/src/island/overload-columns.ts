@@ -25,10 +25,17 @@ function whileFormed(parts: ColumnParts, level: number): Uint8Array {
   const gives = stackGives(parts, level)
   return Uint8Array.from({ length: window.n }, (_, i) => {
     const at = (i + window.from) % demand.n
-    const before = running[at === 0 ? demand.n - 1 : at - 1]!
-    const most = before <= plant.ratedKw ? plant.minuteKva : plant.ratedKw
-    return gives(i) && carries(plant, running[at]!, most, peak[at]!) ? 0 : 1
+    return gives(i) && carries(plant, running[at]!, mostKva(plant, running, at), peak[at]!) ? 0 : 1
   })
+}
+
+/**
+ * Most that may run in a minute: the rating, or what is carried for a minute where the one before
+ * kept the rating. [kVA]
+ */
+export function mostKva(plant: Plant, running: Float64Array, at: number): number {
+  const before = running[at === 0 ? running.length - 1 : at - 1]!
+  return before <= plant.ratedKw ? plant.minuteKva : plant.ratedKw
 }
 
 /** 1 where the island cannot form: all that runs in the minute starts in it. */
@@ -43,13 +50,8 @@ function whenForming(parts: ColumnParts, level: number): Uint8Array {
 }
 
 /** Whether the inverter carries what runs, and a peak of a second beside it. All [kVA] */
-export function carries(
-  plant: Plant,
-  runningKva: number,
-  mostKva: number,
-  peakKva: number,
-): boolean {
-  return runningKva <= mostKva && peakKva <= plant.startingKva
+export function carries(plant: Plant, runningKva: number, most: number, peakKva: number): boolean {
+  return runningKva <= most && peakKva <= plant.startingKva
 }
 
 /** Whether the stack gives the mean of a minute; a heater takes its part of what it gives. */

@@ -91,13 +91,14 @@ export function forcedColumns(parts: ColumnParts): Columns['forced'] {
   })
 }
 
-/** With the grid there the stack charges with what the main fuse has left. */
+/** With the grid there the stack charges with what all loads of the house leave of the main fuse. */
 export function gridColumns(parts: ColumnParts): Columns['deltaGrid'] {
-  const { house, plant, rules, window, standing, loads } = parts
+  const { house, plant, rules, window, standing, loads, demand } = parts
   const fuseKw = (house.gateway.mainFuseA * VOLTS) / 1000
   return masksOf(rules).map((mask) =>
     Float64Array.from({ length: window.n }, (_, i) => {
-      const spare = Math.max(0, fuseKw - loads[0]![i]! + solarKw(window, mask, i))
+      const houseKw = loads[0]![i]! + demand.gridOnlyKw[(i + window.from) % demand.n]!
+      const spare = Math.max(0, fuseKw - houseKw + solarKw(window, mask, i))
       const acKw = -Math.min(spare, plant.chargeAcKw)
       return onGrid(-batteryKw(plant, acKw, window.dcKw[i]!, standing[i]!) / 60)
     }),

@@ -20,6 +20,8 @@ export interface Demand {
   readonly criticalKw: Float64Array
   /** Comfort loads by shed step: step 0 goes off first. [steps][n], [kW] */
   readonly comfortKw: readonly Float64Array[]
+  /** Loads that are not on the island: they share the main fuse when the grid is there. [n], [kW] */
+  readonly gridOnlyKw: Float64Array
   /** Names of the comfort loads of each step. */
   readonly comfortNames: readonly (readonly string[])[]
   /**
@@ -75,6 +77,7 @@ export function demandOf(
     critical,
     criticalKw: sum(critical, calendar.n),
     comfortKw: steps.map((step) => sum(step, calendar.n)),
+    gridOnlyKw: sum(ofTier('gridOnly'), calendar.n),
     comfortNames: steps.map((step) => step.map((c) => c.load.name)),
     peakKva: apparent.map(({ peak }) => peak),
     runningKva: apparent.map(({ running }) => running),

@@ -65,6 +65,22 @@ describe('what runs at once', () => {
   })
 })
 
+describe('a minute above the rating', () => {
+  const kettle = (at: string[], w: number) => ({
+    loads: [PUMP, { name: 'kettle', tier: 'comfort', w, powerFactor: 1, at }],
+  })
+
+  it('is carried alone up to a tenth more, and taken for what it is when it stays', () => {
+    // 4.7 kW and 0.39 kW at 0.9 are 5.13 kVA of 5.
+    const one = found('running-peak', kettle(['07:00-07:01'], 4700))
+    expect(one?.grade).toBe('good to know')
+    expect(numberOf(one, 'minutes too many, all loads')).toBe(0)
+    const two = found('running-peak', kettle(['07:00-07:02'], 4700))
+    expect(two?.grade).toBe('mend')
+    expect(numberOf(two, 'minutes too many, all loads')).toBe(365)
+  })
+})
+
 describe('a start on top of what runs', () => {
   // 750 W at 0.75 run at 1 kVA and start with 6: 5 more.
   const motor = {

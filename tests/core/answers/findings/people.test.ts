@@ -132,11 +132,25 @@ describe('an empty stack', () => {
       1,
     ],
     ['sun and generator', { arrays: [DC_ARRAY], generator }, 'good to know', 2],
+    [
+      'somebody by day',
+      { arrays: [solar('trips')], 'inverter.wakesOn': ['person'], person: { minutes: 30 } },
+      'look',
+      1,
+    ],
   ])('%s brings it back', (_, changes, grade, ways) => {
     const finding = found('what-wakes', changes)
     expect(finding?.grade).toBe(grade)
     expect(numberOf(finding, 'ways beside the grid')).toBe(ways)
     expect(found('nothing-wakes', changes)).toBeUndefined()
+  })
+})
+
+describe('an inverter that is asleep', () => {
+  it('does not let the generator in where the file leaves it out of the ways to wake', () => {
+    const asleep = { generator, 'inverter.wakesOn': [] }
+    expect(found('nothing-wakes', asleep)?.what).toContain('not let in')
+    expect(found('what-wakes', { generator })?.what).not.toContain('not let in')
   })
 })
 

@@ -7,10 +7,6 @@ import { chargeLimit } from './charge-limit.js'
 import { CP, type Finding, figure, type Look, short } from './finding.js'
 import { hardestStart, islandLoads, largest, levelKw } from './island-loads.js'
 
-/** Share of rating that load and charge may take together; common practice, 0.7-0.9. */
-const MOST = 0.8
-/** Share below which an engine gums up; about 0.3, NFPA 110 for exercise under load (memory). */
-const LEAST = 0.3
 const WARM_C = 20
 
 const TRY = 'Not proven until tried on site: run it on the island with the charger on.'
@@ -18,7 +14,8 @@ const TRY = 'Not proven until tried on site: run it on the island with the charg
 export const generatorLoad: Look = (prepared, equipped) => {
   const { generator } = equipped.house
   if (generator === undefined) return []
-  const parts = { prepared, equipped, ratedKw: generator.ratedKw, stopAt: generator.stopAt }
+  const { ratedKw, stopAt, mostShare, leastShare } = generator
+  const parts = { prepared, equipped, ratedKw, stopAt, mostShare, leastShare }
   return [...tooMuch(parts), ...hardStart(parts), ...charger(parts), ...tooLittle(parts)]
 }
 
@@ -27,12 +24,14 @@ interface Parts {
   readonly equipped: Equipped
   readonly ratedKw: number
   readonly stopAt: number
+  readonly mostShare: number
+  readonly leastShare: number
 }
 
-function tooMuch({ prepared, ratedKw }: Parts): Finding[] {
+function tooMuch({ prepared, ratedKw, mostShare }: Parts): Finding[] {
   const { demand, calendar } = prepared
-  const all = largest(levelKw(demand, 0), MOST * ratedKw)
-  const critical = largest(demand.criticalKw, MOST * ratedKw)
+  const all = largest(levelKw(demand, 0), mostShare * ratedKw)
+  const critical = largest(demand.criticalKw, mostShare * ratedKw)
   if (all.minutesOver === 0) return []
   return [
     {
@@ -41,16 +40,16 @@ function tooMuch({ prepared, ratedKw }: Parts): Finding[] {
       what:
         `The loads reach ${short(all.value, 2)} kW (${localTime(calendar, all.at)}), the critical ` +
         `ones alone ${short(critical.value, 2)} kW; a generator of ${short(ratedKw, 2)} kW should ` +
-        `carry ${short(MOST * ratedKw, 2)} kW. With more it stalls or is spared only by ` +
+        `carry ${short(mostShare * ratedKw, 2)} kW. With more it stalls or is spared only by ` +
         'dropping the comfort loads.',
       numbers: [
         figure('all loads', all.value, 'kW'),
         figure('critical only', critical.value, 'kW'),
         figure('rating', ratedKw, 'kW'),
-        figure('planned with', MOST * ratedKw, 'kW'),
+        figure('planned with', mostShare * ratedKw, 'kW'),
         figure('above it, all loads', all.minutesOver / 60, 'h a year'),
       ],
-      restsOn: `${CP} 0.8 of rating; high ground and hot air take more off.`,
+      restsOn: `${CP} ${mostShare} of rating; high ground and hot air take more off.`,
       toDo: `Agree what stays off while it runs, or a larger set. ${TRY}`,
     },
   ]
@@ -83,10 +82,10 @@ function hardStart({ prepared, ratedKw }: Parts): Finding[] {
   ]
 }
 
-function charger({ prepared, equipped, ratedKw }: Parts): Finding[] {
+function charger({ prepared, equipped, ratedKw, mostShare }: Parts): Finding[] {
   const { plant } = equipped
   const { value: loadKw } = largest(prepared.demand.criticalKw, ratedKw)
-  const left = Math.max(0, MOST * ratedKw - loadKw)
+  const left = Math.max(0, mostShare * ratedKw - loadKw)
   if (!(plant.chargeAcKw > left)) return []
   return [
     {
@@ -102,7 +101,7 @@ function charger({ prepared, equipped, ratedKw }: Parts): Finding[] {
         figure('rating', ratedKw, 'kW'),
         figure('left for the charger', left, 'kW'),
       ],
-      restsOn: `${CP} Load and charge together at most 0.8 of rating.`,
+      restsOn: `${CP} Load and charge together at most ${mostShare} of rating.`,
       toDo:
         `Set the charge limit for the generator input to ${short(left)} kW or less, and find out ` +
         `whether the inverter has such a setting. ${TRY}`,
@@ -110,13 +109,20 @@ function charger({ prepared, equipped, ratedKw }: Parts): Finding[] {
   ]
 }
 
-function tooLittle({ prepared, equipped, ratedKw, stopAt }: Parts): Finding[] {
+function tooLittle({
+  prepared,
+  equipped,
+  ratedKw,
+  stopAt,
+  mostShare,
+  leastShare,
+}: Parts): Finding[] {
   let loadKw = Number.POSITIVE_INFINITY
   for (const kw of prepared.demand.criticalKw) if (kw < loadKw) loadKw = kw
-  const room = Math.max(0, MOST * ratedKw - loadKw)
+  const room = Math.max(0, mostShare * ratedKw - loadKw)
   const chargeKw = Math.min(room, chargeLimit(equipped.plant, WARM_C, stopAt).kw)
   const leastKw = loadKw + chargeKw
-  if (leastKw >= LEAST * ratedKw) return []
+  if (leastKw >= leastShare * ratedKw) return []
   return [
     {
       id: 'generator-idles',
@@ -129,9 +135,9 @@ function tooLittle({ prepared, equipped, ratedKw, stopAt }: Parts): Finding[] {
         figure('least critical load', loadKw, 'kW'),
         figure('charge taken then', chargeKw, 'kW'),
         figure('rating', ratedKw, 'kW'),
-        figure('wanted at least', LEAST * ratedKw, 'kW'),
+        figure('wanted at least', leastShare * ratedKw, 'kW'),
       ],
-      restsOn: 'About 0.3 of rating, from memory of the rules for exercising standby sets.',
+      restsOn: `${leastShare} of rating; about 0.3 from memory of NFPA 110, for exercise of standby sets.`,
       toDo: `A smaller set, a lower generator.stopAt, or more modules to charge. ${TRY}`,
     },
   ]

@@ -51,15 +51,6 @@ export function islandLoads({ house, demand, calendar }: Prepared): IslandLoad[]
   return found
 }
 
-/** Apparent power of what runs. [n], [kVA] */
-export function runningKva(loads: readonly IslandLoad[], n: number): Float64Array {
-  const sum = new Float64Array(n)
-  for (const { kw, powerFactor } of loads) {
-    for (let i = 0; i < n; i++) sum[i]! += kw[i]! / powerFactor
-  }
-  return sum
-}
-
 /** The hardest start of a minute; null where nothing starts. */
 export function hardestStart(
   loads: readonly IslandLoad[],

@@ -2,10 +2,11 @@
 // the battery inverter carries. The worst minute of the year, with what starts in it.
 
 import { localTime } from '../../axis/calendar.js'
+import { mostKva } from '../../island/overload-columns.js'
 import type { Prepared } from '../../series/prepare.js'
 import type { Equipped } from '../scenario.js'
 import { CP, type Finding, figure, type Grade, type Look, short } from './finding.js'
-import { hardestStart, type IslandLoad, islandLoads, largest, runningKva } from './island-loads.js'
+import { hardestStart, type IslandLoad, islandLoads, largest } from './island-loads.js'
 
 const LOADS_REST =
   'The loads of the file in every minute of its year, apparent power by their power factors, ' +
@@ -13,52 +14,53 @@ const LOADS_REST =
 
 export const peaks: Look = (prepared, equipped) => {
   const loads = islandLoads(prepared)
-  const found = [
-    ...runningPeak(prepared, equipped, loads),
-    ...startingPeak(prepared, equipped, loads),
-  ]
+  const found = [...runningPeak(prepared, equipped), ...startingPeak(prepared, equipped, loads)]
   const restart = restartPeak(prepared, equipped)
   return [...(found.length > 0 ? found : [fits(prepared, equipped, loads)]), ...restart]
 }
 
-function runningPeak(
-  prepared: Prepared,
-  equipped: Equipped,
-  loads: readonly IslandLoad[],
-): Finding[] {
-  const { n } = prepared.demand
-  const rated = equipped.plant.ratedKw
-  const all = largest(runningKva(loads, n), rated)
-  const critical = largest(
-    runningKva(
-      loads.filter((load) => load.critical),
-      n,
-    ),
-    rated,
-  )
+function runningPeak(prepared: Prepared, equipped: Equipped): Finding[] {
+  const { plant } = equipped
+  const [all, critical] = [prepared.demand.runningKva[0]!, prepared.demand.runningKva.at(-1)!].map(
+    (column) => ({ ...largest(column, plant.ratedKw), out: minutesOut(column, plant) }),
+  ) as [Running, Running]
   if (all.minutesOver === 0) return []
-  const worst = critical.minutesOver > 0 ? critical : all
+  const isCritical = critical.out > 0
+  const worst = isCritical ? critical : all
   return [
     {
       id: 'running-peak',
-      grade: gradeOf(critical.minutesOver > 0, equipped),
+      grade: all.out === 0 ? 'good to know' : gradeOf(isCritical, equipped),
       what:
-        `${whose(critical.minutesOver > 0)} reach ${short(worst.value, 2)} kVA ` +
+        `${whose(isCritical)} reach ${short(worst.value, 2)} kVA ` +
         `(${localTime(prepared.calendar, worst.at)}); the battery inverter is rated ` +
-        `${short(rated, 2)} kVA. ${outcome(equipped)}`,
+        `${short(plant.ratedKw, 2)} kVA. ` +
+        (all.out === 0
+          ? `It carries ${short(plant.minuteKva, 2)} kVA for a minute, and it is never more than one.`
+          : outcome(equipped)),
       numbers: [
         figure('all loads', all.value, 'kVA'),
         figure('critical only', critical.value, 'kVA'),
-        figure('rating', rated, 'kVA'),
+        figure('rating', plant.ratedKw, 'kVA'),
+        figure('carried for a minute', plant.minuteKva, 'kVA'),
         figure('above it, all loads', all.minutesOver / 60, 'h a year'),
         figure('above it, critical only', critical.minutesOver / 60, 'h a year'),
+        figure('minutes too many, all loads', all.out, 'a year'),
+        figure('minutes too many, critical only', critical.out, 'a year'),
       ],
-      restsOn: `${LOADS_REST}${meteredWords(prepared)}`,
+      restsOn: `${LOADS_REST}${meteredWords(prepared)} Solar is not counted on.`,
       toDo:
         'Move the largest comfort load off the island or to other hours, fit a fast load relay, ' +
         'or a larger battery inverter.',
     },
   ]
+}
+
+type Running = ReturnType<typeof largest> & { readonly out: number }
+
+/** Minutes of the year in which what runs is more than the inverter carries. */
+function minutesOut(running: Float64Array, plant: Equipped['plant']): number {
+  return running.reduce((n, kva, at) => n + (kva <= mostKva(plant, running, at) ? 0 : 1), 0)
 }
 
 function startingPeak(
@@ -103,7 +105,7 @@ function startingPeak(
 }
 
 function fits(prepared: Prepared, { plant }: Equipped, loads: readonly IslandLoad[]): Finding {
-  const running = largest(runningKva(loads, prepared.demand.n), plant.ratedKw)
+  const running = largest(prepared.demand.runningKva[0]!, plant.ratedKw)
   const peak = largest(prepared.demand.peakKva[0]!, plant.startingKva)
   const start = hardestStart(loads, peak.at)
   return {
@@ -127,13 +129,12 @@ function fits(prepared: Prepared, { plant }: Equipped, loads: readonly IslandLoa
   }
 }
 
-/** After a quarter of an hour off all thermostats start in one minute, with all that runs. */
+/** An island that forms starts all that runs, after a time off every thermostat with it. */
 function restartPeak({ demand, calendar }: Prepared, equipped: Equipped): Finding[] {
-  const { together } = demand
-  if (together === null) return []
+  const forming = demand.together?.formingKva ?? demand.formingKva
   const limit = equipped.plant.startingKva
+  const at = (level: number) => largest(forming[level]!, limit)
   const last = demand.comfortKw.length
-  const at = (level: number) => largest(together.formingKva[level]!, limit)
   const [all, critical] = [at(0), at(last)]
   if (all.minutesOver === 0) return []
   const isCritical = critical.minutesOver > 0
@@ -143,16 +144,17 @@ function restartPeak({ demand, calendar }: Prepared, equipped: Equipped): Findin
       id: 'restart-peak',
       grade: isCritical ? 'mend' : 'look',
       what:
-        'After a time off every thermostat wants to run at once: ' +
+        `After a time off ${demand.together === null ? 'everything starts' : 'every thermostat wants to run'} at once: ` +
         `${whose(isCritical).toLowerCase()} then reach ${short(worst.value, 2)} kVA ` +
         `(${localTime(calendar, worst.at)}), the battery inverter carries ` +
-        `${short(limit, 2)} kVA for a second. The house may not come back by itself.`,
+        `${short(limit, 2)} kVA for a second. The house may not come back by itself, nor survive a ` +
+        'changeover that takes longer than a fifth of a second.',
       numbers: [
         figure('all loads', all.value, 'kVA'),
         figure('critical only', critical.value, 'kVA'),
         figure('starting rating', limit, 'kVA'),
       ],
-      restsOn: `${CP} All thermostats start in one minute after a quarter of an hour off.`,
+      restsOn: `${CP} All that runs starts in one minute, after a quarter of an hour off all thermostats too.`,
       toDo:
         'Bring the loads back by hand, one after another, or by relays with delays; write the ' +
         'order on the board.',
@@ -176,6 +178,7 @@ function outcome({ rules }: Equipped): string {
 
 function meteredWords({ house }: Prepared): string {
   return house.loads.some((load) => load.file !== undefined && load.tier !== 'gridOnly')
-    ? ' A metered load shows means of its recording step: its true peaks are higher.'
+    ? ' A metered load shows means of its recording step, its starts are taken as the largest step ' +
+        'of the hour: of two recorded weeks in quarter hours that missed one peak in four.'
     : ''
 }

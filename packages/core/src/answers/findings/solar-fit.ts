@@ -2,13 +2,14 @@
 
 import { localTime } from '../../axis/calendar.js'
 import { isOnIsland } from '../../house/phases.js'
+import { type SolarGroup, solarGroups } from '../../house/solar-groups.js'
 import type { Rules, SolarRules } from '../../island/rules.js'
 import { forcedKw } from '../../island/solar-columns.js'
 import { type Prepared, plainSky } from '../../series/prepare.js'
 import { newScratch, type Window, windowOf } from '../../series/window.js'
 import type { Equipped } from '../scenario.js'
 import { type ChargeLimit, chargeLimit } from './charge-limit.js'
-import { CP, type Figure, type Finding, figure, type Look, short } from './finding.js'
+import { CP, type Figure, type Finding, figure, type Look, named, short } from './finding.js'
 
 /** AC rating of the solar on the island over that of its inverter; common practice. */
 const MOST_SOLAR_SHARE = 1
@@ -76,18 +77,20 @@ export const chargeAgainstSurplus: Look = (prepared, equipped) => {
         'place, or an array kept off the island; never a dump load without its own cut-out.',
     })
   }
-  for (const solar of rules.solar) if (solar.heldOut) found.push(comesAndGoes(solar, rules))
+  for (const [g, solar] of rules.solar.entries()) {
+    if (solar.heldOut) found.push(comesAndGoes(solarGroups(equipped.house)[g]!, solar, rules))
+  }
   return found
 }
 
-function comesAndGoes(solar: SolarRules, rules: Rules): Finding {
+function comesAndGoes(group: SolarGroup, solar: SolarRules, rules: Rules): Finding {
   const share = (kwh: number): number => kwh / rules.capacityKwh
   const [off, back] = [share(solar.offKwh), share(solar.backKwh)]
   return {
     id: 'solar-comes-and-goes',
     grade: 'good to know',
     what:
-      `This solar runs on the island in turns: it goes out above ${percent(off)} of charge and ` +
+      `Solar of ${named(group.names)} runs on the island in turns: it goes out above ${percent(off)} of charge and ` +
       `is let in again below ${percent(back)}, ${solar.waitMinutes} min later at the earliest.`,
     numbers: [
       figure('out above', off),

@@ -13,8 +13,13 @@ export const wakesEmpty: Look = (_, { house, rules }) => {
   const { generator, inverter, arrays } = house
   const ways: string[] = []
   if (rules.wakesOnSun) ways.push('DC-coupled solar')
-  if (generator?.start === 'automatic') ways.push('the generator, which starts by itself')
-  if (generator?.start === 'by hand') ways.push('the generator, where somebody starts it')
+  if (rules.wakesOnGenerator) {
+    const byItself = generator?.start === 'automatic'
+    ways.push(`the generator, ${byItself ? 'which starts by itself' : 'where somebody starts it'}`)
+  }
+  if (rules.wakesOnPerson) {
+    ways.push('somebody who forms the island without its loads once the sun is there')
+  }
   const hasAc = arrays.some(
     ({ inverter }) => inverter !== undefined && isOnIsland(house, inverter.phase),
   )
@@ -24,7 +29,7 @@ export const wakesEmpty: Look = (_, { house, rules }) => {
   const grade: Grade =
     ways.length === 0
       ? 'mend'
-      : generator === undefined && !rules.wakesOnSun
+      : !rules.wakesOnGenerator && !rules.wakesOnSun
         ? 'look'
         : 'good to know'
   const finding: Finding = {
@@ -35,9 +40,14 @@ export const wakesEmpty: Look = (_, { house, rules }) => {
       (ways.length === 0
         ? 'Here nothing but the grid can bring it back: AC-coupled solar needs an island to feed.'
         : `It can come back through ${ways.join('; ')}; or the grid.` +
-          (hasAc && !rules.wakesOnSun ? ' AC-coupled solar alone cannot wake it.' : '')),
+          (hasAc && !rules.wakesOnSun ? ' AC-coupled solar alone cannot wake it.' : '')) +
+      (generator !== undefined && !rules.wakesOnGenerator
+        ? ' The generator is not let in by an inverter that is asleep: it has to run before that.'
+        : ''),
     numbers: [figure('ways beside the grid', ways.length)],
-    restsOn: 'Common practice, no source; the manual of battery and inverter has the last word.',
+    restsOn:
+      'inverter.wakesOn of the house file, by default DC-coupled sun and the generator: common ' +
+      'practice, no source; the manual of battery and inverter has the last word.',
     toDo:
       ways.length === 0
         ? 'A generator inlet, a DC-coupled array, or an inverter that drops its loads early and ' +
