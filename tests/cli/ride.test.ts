@@ -65,7 +65,10 @@ describe('ride --json', () => {
       expect(answer.skies.typical).toHaveProperty(key)
     }
     expect(answer.skies.none.loads).toEqual([
-      { name: 'pump', toleratesMinutes: 0, share: 0, firstToFail: true },
+      {
+        ...{ name: 'pump', toleratesMinutes: 0, share: 0, firstToFail: true },
+        ...{ worstHours: 166 / 60, medianHours: 166 / 60 },
+      },
     ])
   })
 

@@ -135,8 +135,16 @@ describe.concurrent('options', () => {
       /^--csv must be a file that can be written/,
     ],
     [
-      ['trace', 'HOUSE', ...START, '--sky', 'none', '--synthetic-year', '3'],
+      ['trace', 'HOUSE', ...START, '--sky', 'clear', '--synthetic-year', '3'],
       /^synthetic-year must be a whole number 0\.\.0, got 3$/,
+    ],
+    [
+      ['trace', 'HOUSE', ...START, '--also', '2025-01-14T20:00'],
+      /^--also must be a start and a duration such as 2025-01-14T21:00\/PT2H, got "2025-01-14T20:00"$/,
+    ],
+    [
+      ['trace', 'HOUSE', ...START, '--also', '2025-01-14T18:30/PT1H'],
+      /^further cut must be after the cut before it has ended, at /,
     ],
     [
       ['series', 'HOUSE', '--from', '2025-02-30', '--to', '2025-03-01'],

@@ -15,7 +15,7 @@ const storyOf = (iso: string, hours: number, more: Partial<CutQuestion> = {}) =>
   traceCut(prepared, { startMs: Date.parse(iso), hours, ...more })
 
 // A winter night in which the battery gives out before somebody can start the generator.
-const STORY = storyOf('2025-01-07T18:30Z', 24)
+const STORY = storyOf('2025-01-07T19:30Z', 24)
 const FIGURE = cutFigure(STORY, prepared)
 const { trace } = STORY
 
@@ -39,10 +39,10 @@ const wordsOf = (figure = FIGURE) => annotations(figure).map(({ text }) => text)
 describe('the figure of a cut', () => {
   it('says which house, which cut, which sky and how full the battery was', () => {
     const { text, subtitle } = FIGURE.layout.title as { text: string; subtitle: Words }
-    expect(text.replaceAll('\u00a0', ' ')).toBe('Skerry Croft: cut of 24 h from Tue 7 Jan 18:30')
+    expect(text.replaceAll('\u00a0', ' ')).toBe('Skerry Croft: cut of 24 h from Tue 7 Jan 19:30')
     const conditions = subtitle.text.replaceAll('<br>', ' ')
     expect(conditions).toContain('dull sky (a day as dark as 1 January in 10 brings)')
-    expect(conditions).toContain('battery 7.7 kWh, 35 % full at the start')
+    expect(conditions).toContain('battery 6.9 kWh, 35 % full at the start')
   })
 
   it('has a unit for each of its axes', () => {
@@ -98,7 +98,7 @@ describe('the figure of a cut', () => {
 
   it('marks the minute in which everything goes off first', () => {
     const minute = trace.states.findIndex((state) => state.startsWith('off'))
-    const clock = DateTime.fromISO('2025-01-07T18:30Z', { zone: ZONE }).plus({ minutes: minute })
+    const clock = DateTime.fromISO('2025-01-07T19:30Z', { zone: ZONE }).plus({ minutes: minute })
     const note = annotations().find(({ text }) => text.startsWith('<b>off '))
     expect(note?.text).toContain(`off ${clock.toFormat('HH:mm')}`)
     expect(note?.text).toContain(`after ${Math.floor(minute / 60)} h ${minute % 60} min`)
@@ -125,7 +125,7 @@ describe('the figure of a cut', () => {
     const warm = 10
     const coldest = Math.max(...STORY.compiled.columns.coldFloor)
     const cold = Math.round(warm + (100 * coldest) / STORY.capacityKwh)
-    expect(wordsOf()).toContain('full: 7.7 kWh')
+    expect(wordsOf()).toContain('full: 6.9 kWh')
     expect(wordsOf()).toContain('below 40 %: must stay on only')
     expect(wordsOf()).toContain(`below ${cold} % (10 % when warm): off`)
   })
@@ -150,7 +150,7 @@ describe('its sun', () => {
   it('shades the night from sunset to sunrise', () => {
     const { latitudeDeg, longitudeDeg, elevationM } = house.site
     const observer = new Observer(latitudeDeg, longitudeDeg, elevationM)
-    const start = new Date('2025-01-07T18:30Z')
+    const start = new Date('2025-01-07T19:30Z')
     const hourOf = (direction: 1 | -1) => {
       const time = SearchRiseSet(Body.Sun, observer, direction, start, 2)
       return (time!.date.getTime() - start.getTime()) / 3_600_000
@@ -188,11 +188,11 @@ describe('its time axis', () => {
   }
 
   it('has the hours of the clock on the wall and the date at midnight', () => {
-    expect(ticks('2025-01-07T18:30Z', 24)).toEqual({
-      '00:00<br>Wed 8 Jan': 5.5,
-      '06:00': 11.5,
-      '12:00': 17.5,
-      '18:00': 23.5,
+    expect(ticks('2025-01-07T19:30Z', 24)).toEqual({
+      '00:00<br>Wed 8 Jan': 4.5,
+      '06:00': 10.5,
+      '12:00': 16.5,
+      '18:00': 22.5,
     })
   })
 
@@ -217,16 +217,16 @@ describe('its time axis', () => {
   })
 
   it('has days where the cut is long', () => {
-    expect(ticks('2025-01-07T18:30Z', 72)).toEqual({
-      'Wed<br>8 Jan': 5.5,
-      'Thu<br>9 Jan': 29.5,
-      'Fri<br>10 Jan': 53.5,
+    expect(ticks('2025-01-07T19:30Z', 72)).toEqual({
+      'Wed<br>8 Jan': 4.5,
+      'Thu<br>9 Jan': 28.5,
+      'Fri<br>10 Jan': 52.5,
     })
   })
 })
 
 describe('a long cut drawn with few rows', () => {
-  const long = storyOf('2025-01-07T18:30Z', 20 * 24, { sky: 'typical', syntheticYear: 0 })
+  const long = storyOf('2025-01-07T19:30Z', 20 * 24, { sky: 'typical', syntheticYear: 0 })
   const figure = cutFigure(long, prepared, { mostRows: 300 })
   const { n } = long.trace
 
@@ -276,8 +276,8 @@ describe('the numbers of a cut', () => {
 
   it('are a row an hour for a day, with local times', () => {
     expect(rows).toHaveLength(24)
-    expect(rows[0]).toMatchObject({ from: 'Tue 7 Jan 18:30', state: 'must stay on only' })
-    expect(rows[5]).toMatchObject({ state: 'must stay on only, then OFF' })
+    expect(rows[0]).toMatchObject({ from: 'Tue 7 Jan 19:30', state: 'must stay on only' })
+    expect(rows[4]).toMatchObject({ state: 'must stay on only, then OFF' })
   })
 
   it('add up to the energies of the trace', () => {

@@ -14,6 +14,14 @@ import { DateTime, Interval } from 'luxon'
 /** What commander hands over: texts, or nothing. */
 export type Words = Readonly<Record<string, string | boolean | readonly string[] | undefined>>
 
+/** What options say when they are left out; help shows the same. */
+export const DEFAULT_WORDS: Readonly<Record<string, string>> = {
+  sky: 'dull',
+  'start-soc': 'reserve',
+  winters: '10',
+  years: '30',
+}
+
 /** Reads options one by one and collects what is wrong with them. */
 export class OptionReader {
   private readonly problems: Problem[] = []
@@ -135,6 +143,7 @@ export function scenarioOf(reader: OptionReader): {
   }
 }
 
-function camel(name: string): string {
+/** `startSoc` for `start-soc`, as commander names it. */
+export function camel(name: string): string {
   return name.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase())
 }

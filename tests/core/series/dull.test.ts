@@ -3,7 +3,7 @@
 import { checkHouse, newScratch, type Prepared, prepare, typicalOf, windowOf } from '@tideover/core'
 import { readHouseFile } from '@tideover/files'
 import { describe, expect, it } from 'vitest'
-import { dullYearOf } from '../../../packages/core/src/answers/month-sky.js'
+import { spellYearOf } from '../../../packages/core/src/answers/month-sky.js'
 import { daysOfCut, dullYears } from '../../../packages/core/src/series/dull.js'
 
 const SAMPLES = new URL('../../../data-samples/', import.meta.url).pathname
@@ -81,7 +81,12 @@ describe('the days of the cut', () => {
 
   it('begin with the first noon: from noon on a start looks at tomorrow', () => {
     const year = (prepared: Prepared, minute: number): number =>
-      dullYearOf(prepared, minute, 24, 10, prepared.house.seed).year
+      spellYearOf(prepared, minute, {
+        kind: 'dull',
+        cutHours: 24,
+        winters: 10,
+        seed: prepared.house.seed,
+      })!.year
     const { start } = croft.calendar.days[14]!
     expect(year(croft, start + 719)).toBe(chosen(croft, 14, 1, 10))
     expect(year(croft, start + 720)).toBe(chosen(croft, 15, 1, 10))

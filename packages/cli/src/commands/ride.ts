@@ -1,13 +1,25 @@
 import { availableParallelism } from 'node:os'
 import { equip, InputError, rideFrom, rideJobs, runRideJob } from '@tideover/core'
 import { openHouse } from '../open-house.js'
-import { OptionReader, scenarioOf, type Words } from '../options.js'
+import { camel, DEFAULT_WORDS, OptionReader, scenarioOf, type Words } from '../options.js'
 import { progressLine, say, sayJson } from '../output.js'
 import { runInThreads } from '../ride-threads.js'
 import { rideText } from '../text/ride-text.js'
 
 /** Years of the typical sky that a thread takes in one go. */
 const YEARS_A_JOB = 3
+
+/** Options that a ride and a trace share. */
+const SHARED = ['sky', 'modules', 'start-soc', 'health', 'winters', 'seed', 'years']
+
+/** Another command on the same house with the same options, those left out left out. */
+function repeated(command: string, path: string | undefined, words: Words): string {
+  const given = SHARED.flatMap((name) => {
+    const word = words[camel(name)]
+    return word === undefined || word === DEFAULT_WORDS[name] ? [] : [`--${name} ${word}`]
+  })
+  return [command, ...(path === undefined ? [] : [path]), ...given].join(' ')
+}
 
 /** `ride`: how long the house lasts. */
 export async function ride(path: string | undefined, words: Words): Promise<void> {
@@ -44,5 +56,8 @@ export async function ride(path: string | undefined, words: Words): Promise<void
   show('')
   const answer = rideFrom(prepared, question, results, plain)
   if (words.json === true) sayJson(answer)
-  else say(rideText(answer, { defaults: words.defaults === true, read }))
+  else {
+    const traceCommand = repeated('trace', path, words)
+    say(rideText(answer, { defaults: words.defaults === true, read, traceCommand }))
+  }
 }

@@ -2,6 +2,8 @@
 
 import {
   monthName,
+  type Pattern,
+  READING_ERROR,
   type RideAnswer,
   type SkyFigures,
   type SkyKind,
@@ -16,11 +18,13 @@ export interface RideShow {
   readonly defaults: boolean
   /** What the readers understood of the files. */
   readonly read: readonly string[]
+  /** The command that lives the worst start again, but for its start and year. */
+  readonly traceCommand: string
 }
 
 export function rideText(answer: RideAnswer, show: RideShow): string {
   const lines = [headline(answer), '', ...skyTable(answer), '']
-  lines.push(...details(answer))
+  lines.push(...details(answer, show.traceCommand))
   if (answer.warnings.length > 0) lines.push('', 'Look at:', ...bullets(answer.warnings))
   lines.push('', 'Caution:', ...bullets(answer.cautions))
   lines.push('', ...defaultLines(answer, show.defaults))
@@ -36,7 +40,9 @@ function headline(answer: RideAnswer): string {
       ? `lasts ${middle}`
       : `lasts ${hoursText(promised.worstHours, promised, true)} at worst and ${middle}`
   const share =
-    promised.share === null ? 'an unknown share of such cuts' : sharePart(promised.share)
+    promised.share === null
+      ? 'an unknown share of such cuts'
+      : `${sharePart(promised.share)}${patternWords(promised)}`
   const target =
     answer.met === null ? '' : answer.met ? ' The target is met.' : ' The target is NOT met.'
   return wrap(
@@ -52,6 +58,17 @@ function sharePart(share: number): string {
   if (share === 1) return 'every such cut'
   const hundred = Math.floor(share * 100)
   return hundred === 0 ? 'fewer than 1 in 100 such cuts' : `${hundred} in 100 such cuts`
+}
+
+const STARTS: Readonly<Record<Pattern, string>> = {
+  any: '',
+  evening: ' that begin from 15 to 21 h',
+  windy: ' that begin on a windy day',
+}
+
+/** Which starts a share is of; nothing where it is the share of all. */
+function patternWords({ hardest, share, shareByPattern }: SkyFigures): string {
+  return share === shareByPattern.any ? '' : STARTS[hardest]
 }
 
 const ARTICLES: Readonly<Record<SkyKind, string>> = {
@@ -78,7 +95,9 @@ function startWords(answer: RideAnswer): string {
   const { kind, value } = answer.startSoc
   if (kind === 'full') return 'started full'
   const share = `${Math.round(value * 100)} %`
-  return kind === 'reserve' ? `started at its reserve of ${share}` : `started at ${share}`
+  if (kind !== 'reserve') return `started at ${share}`
+  const points = Math.round(100 * READING_ERROR)
+  return `started at its reserve of ${share} (less ${points} points, for a reading may flatter)`
 }
 
 function ageWords(answer: RideAnswer): string {
@@ -101,21 +120,33 @@ function skyTable(answer: RideAnswer): string[] {
   return table([head, ...rows])
 }
 
-function details(answer: RideAnswer): string[] {
+function details(answer: RideAnswer, traceCommand: string): string[] {
   const promised = answer.skies[answer.promise] as SkyFigures
-  const lines: string[] = []
-  const first = promised.loads.find((load) => load.firstToFail)
-  if (first !== undefined) lines.push(`First to give out: ${first.name}.`)
-  if (promised.worstStart !== null) {
-    lines.push(
-      `Worst start: ${localText(promised.worstStart, answer.site.timezone)} (${promised.worstStart}, ` +
-        `year ${promised.worstYear}).`,
-    )
-  }
-  lines.push(
+  return [
+    wrap(sharesLine(promised)),
+    '',
+    ...loadTable(promised, answer.cutHours),
+    '',
+    ...worstLines(answer, promised, traceCommand),
+    ...besideLines(answer, promised).map((line) => wrap(line)),
+  ]
+}
+
+function worstLines(answer: RideAnswer, promised: SkyFigures, traceCommand: string): string[] {
+  if (promised.worstStart === null) return []
+  const year = promised.winters === undefined ? ` --synthetic-year ${promised.worstYear}` : ''
+  return [
+    `Worst start: ${localText(promised.worstStart, answer.site.timezone)}. To see it:`,
+    `  ${traceCommand} --start ${promised.worstStart} --hours ${answer.cutHours}${year}`,
+  ]
+}
+
+/** What stands beside the promise: the time without power, the hand figure, brighter cases. */
+function besideLines(answer: RideAnswer, promised: SkyFigures): string[] {
+  const lines = [
     `Without power within the cut: ${promised.hoursWithoutMean.toFixed(1)} h on average. ` +
       `By hand, no sun and a warm battery: ${Math.floor(promised.withoutSunHours ?? 0)} h.`,
-  )
+  ]
   if (promised.changeoverLostShare > 0) {
     lines.push(
       `Lost at the changeover: ${percentUp(promised.changeoverLostShare)} of starts find more ` +
@@ -140,7 +171,37 @@ function details(answer: RideAnswer): string[] {
         `${Math.round(100 * typical.shareLow)}-${Math.round(100 * typical.shareHigh)} %; the climate is not known that well.`,
     )
   }
-  return lines.map((line) => wrap(line))
+  return lines
+}
+
+/** Hours are over all starts, a share is that of the hardest kind of start. */
+function sharesLine({ shareByPattern, hardest }: SkyFigures): string {
+  const parts = [
+    ['any minute', shareByPattern.any],
+    ['15 to 21 h', shareByPattern.evening],
+    ['windy days', shareByPattern.windy],
+  ].flatMap(([name, share]) => (typeof share === 'number' ? [`${name} ${percent(share)}`] : []))
+  const least = hardest === 'any' ? '' : '; the least is the headline'
+  return `Hours are over all starts. Shares by when it begins: ${parts.join(', ')}${least}.`
+}
+
+/** What each load bears, for how long it is on, and how often to the end; the first to fail named. */
+function loadTable(promised: SkyFigures, cutHours: number): string[] {
+  const rows = promised.loads.map((load) => [
+    load.name,
+    toleranceText(load.toleratesMinutes),
+    load.worstHours === null ? '-' : hoursText(load.worstHours, promised),
+    hoursText(load.medianHours, promised),
+    load.share === null ? '-' : percent(load.share),
+    load.firstToFail ? ' first to give out' : '',
+  ])
+  const head = ['', 'may be off', 'worst', 'middle', `lasts ${round(cutHours)} h`, '']
+  return table([head, ...rows])
+}
+
+function toleranceText(minutes: number): string {
+  if (minutes === 0) return 'never'
+  return minutes < 120 ? `${round(minutes)} min` : `${round(minutes / 60)} h`
 }
 
 function worstPart(figures: SkyFigures): string {

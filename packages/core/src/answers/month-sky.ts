@@ -1,8 +1,9 @@
-// Where a month's starts are lived: one batch a year of the sky, for `dull` one a day.
+// Where a month's starts are lived: one batch a year of the sky, for `dull` and `none` one a day.
 
 import { monthRange } from '../axis/calendar.js'
-import { type DullDay, daysOfCut, dullYears } from '../series/dull.js'
+import { coldYears, daysOfCut, dullYears, type SpellDay } from '../series/dull.js'
 import { DULL_YEARS, type Prepared, plainSky, typicalOf } from '../series/prepare.js'
+import { withoutLight } from '../sky/clear.js'
 import type { Sky, SkyKind } from '../sky/sky.js'
 
 /** Consecutive starts that see the same numbered year. */
@@ -26,7 +27,7 @@ export interface SkyChoice {
   readonly cutHours: number
   /** Synthetic years of `typical`. */
   readonly years: number
-  /** Return period of `dull`. */
+  /** Return period of `dull` and `none`. */
   readonly winters: number
   readonly seed: number
 }
@@ -34,31 +35,49 @@ export interface SkyChoice {
 /** The sky of a choice and the batches of the month's starts under it. */
 export function monthSky(prepared: Prepared, choice: SkyChoice): MonthSky {
   const [from, to] = monthRange(prepared.calendar, choice.month)
-  if (choice.kind === 'dull') return dullMonth(prepared, choice, from, to)
+  if (isSpell(choice.kind)) return spellMonth(prepared, choice, from, to)
   const sky =
     choice.kind === 'typical'
       ? typicalOf(prepared, choice.seed, choice.years)
-      : plainSky(prepared, choice.kind)
+      : plainSky(prepared, choice.kind as 'clear' | 'file')
   return { sky, batches: Array.from({ length: sky.years }, (_, year) => ({ year, from, to })) }
 }
 
-function dullMonth(prepared: Prepared, choice: SkyChoice, from: number, to: number): MonthSky {
+/** Skies that live a spell of its own for each day a start may meet first. */
+function isSpell(kind: SkyKind): boolean {
+  return kind === 'dull' || kind === 'none'
+}
+
+function spellMonth(prepared: Prepared, choice: SkyChoice, from: number, to: number): MonthSky {
   const { dayOf } = prepared.calendar
-  const sky = typicalOf(prepared, choice.seed, DULL_YEARS)
   const days = [dayOf[from]!, dayOf[to - 1]! + 2] as const
-  const length = daysOfCut(choice.cutHours)
-  const chosen = dullYears(prepared, sky, days, length, choice.winters)
-  return {
-    sky: { ...sky, kind: 'dull' },
-    batches: chosen.flatMap((dull) => noonToNoon(prepared, dull, from, to)),
-  }
+  const { sky, chosen } = spellsOf(prepared, choice, days)
+  return { sky, batches: chosen.flatMap((spell) => noonToNoon(prepared, spell, from, to)) }
+}
+
+function spellsOf(
+  prepared: Prepared,
+  { kind, seed, cutHours, winters }: Pick<SkyChoice, 'kind' | 'seed' | 'cutHours' | 'winters'>,
+  days: readonly [number, number],
+): { sky: Sky; chosen: SpellDay[] } {
+  const typical = typicalOf(prepared, seed, DULL_YEARS)
+  const length = daysOfCut(cutHours)
+  return kind === 'dull'
+    ? {
+        sky: { ...typical, kind },
+        chosen: dullYears(prepared, typical, days, length, winters),
+      }
+    : {
+        sky: withoutLight(typical),
+        chosen: coldYears(prepared, typical, days, length, winters),
+      }
 }
 
 /** The starts whose first noon is that of a spell's first day. */
-function noonToNoon(prepared: Prepared, dull: DullDay, from: number, to: number): Batch[] {
-  const a = Math.max(from, noonOf(prepared, dull.day - 1))
-  const b = Math.min(to, noonOf(prepared, dull.day))
-  return a < b ? [{ year: dull.year, from: a, to: b }] : []
+function noonToNoon(prepared: Prepared, spell: SpellDay, from: number, to: number): Batch[] {
+  const a = Math.max(from, noonOf(prepared, spell.day - 1))
+  const b = Math.min(to, noonOf(prepared, spell.day))
+  return a < b ? [{ year: spell.year, from: a, to: b }] : []
 }
 
 /** Noon of the clock on the wall; days before and after the year take the middle of the day. */
@@ -72,17 +91,15 @@ function noonOf(prepared: Prepared, day: number): number {
   return minute
 }
 
-/** The numbered year that a single start sees under `dull`. */
-export function dullYearOf(
+/** The numbered year that a single start sees under `dull` or `none`; null under other skies. */
+export function spellYearOf(
   prepared: Prepared,
   minute: number,
-  cutHours: number,
-  winters: number,
-  seed: number,
-): { sky: Sky; year: number } {
-  const sky = typicalOf(prepared, seed, DULL_YEARS)
+  choice: Pick<SkyChoice, 'kind' | 'seed' | 'cutHours' | 'winters'>,
+): { sky: Sky; year: number } | null {
+  if (!isSpell(choice.kind)) return null
   const today = prepared.calendar.dayOf[minute]!
   const day = minute < noonOf(prepared, today) ? today : today + 1
-  const [chosen] = dullYears(prepared, sky, [day, day + 1], daysOfCut(cutHours), winters)
-  return { sky: { ...sky, kind: 'dull' }, year: (chosen as DullDay).year }
+  const { sky, chosen } = spellsOf(prepared, choice, [day, day + 1])
+  return { sky, year: chosen[0]!.year }
 }

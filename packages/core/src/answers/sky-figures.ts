@@ -12,6 +12,9 @@ export interface LoadFigures {
   readonly toleratesMinutes: number
   /** Share of starts, under the headline pattern, that ride the cut as far as this load goes. */
   readonly share: number | null
+  /** Until this load alone is lost, over all starts; the horizon where it is not. */
+  readonly worstHours: number | null
+  readonly medianHours: number
   readonly firstToFail: boolean
 }
 
@@ -19,8 +22,10 @@ export interface SkyFigures {
   readonly starts: number
   /** The least of `shareByPattern`. */
   readonly share: number | null
+  /** The pattern of that share. */
+  readonly hardest: Pattern
   readonly shareByPattern: Readonly<Record<Pattern, number | null>>
-  /** Return period, `dull` only. */
+  /** Return period, `dull` and `none` only. */
   readonly winters?: number
   readonly shareLow?: number | null
   readonly shareHigh?: number | null
@@ -55,7 +60,7 @@ export function skyFigures(
     shareByPattern[pattern]! < shareByPattern[least]! ? pattern : least,
   )
   const share = shareByPattern[headline]
-  const minutes = sortedMinutes(month.batches)
+  const minutes = sorted(month.batches.map(({ rides }) => rides.minutes))
   const worst = worstOf(month.batches)
   const { kind, years, hasExtremes } = month.sky
   const noWorst = !hasExtremes || (kind === 'typical' && years < 2)
@@ -65,8 +70,9 @@ export function skyFigures(
   return {
     starts: minutes.length,
     share,
+    hardest: headline,
     shareByPattern,
-    ...(kind === 'dull' ? { winters: options.winters } : {}),
+    ...(kind === 'dull' || kind === 'none' ? { winters: options.winters } : {}),
     ...(kind === 'typical' ? intervalOf(share, years) : {}),
     worstHours: noWorst ? null : hours(0),
     p05Hours: hours(Math.floor(0.05 * (minutes.length - 1))),
@@ -79,7 +85,7 @@ export function skyFigures(
     hoursWithoutMean: meanWithout(month.batches) / 60,
     changeoverLostShare:
       month.batches.reduce((sum, batch) => sum + batch.lostAtOnce, 0) / minutes.length,
-    loads: loadFigures(prepared, month.batches, loads, headline, cut),
+    loads: loadFigures(prepared, month.batches, loads, headline, cut, noWorst),
   }
 }
 
@@ -131,13 +137,13 @@ function intervalOf(
   return { shareLow, shareHigh, worstHoursReturnWinters: years }
 }
 
-function sortedMinutes(batches: readonly BatchRides[]): Int32Array {
-  const total = batches.reduce((sum, batch) => sum + batch.rides.minutes.length, 0)
-  const all = new Int32Array(total)
+/** All values in rising order. */
+function sorted(columns: readonly Int32Array[]): Int32Array {
+  const all = new Int32Array(columns.reduce((sum, column) => sum + column.length, 0))
   let at = 0
-  for (const { rides } of batches) {
-    all.set(rides.minutes, at)
-    at += rides.minutes.length
+  for (const column of columns) {
+    all.set(column, at)
+    at += column.length
   }
   return all.sort()
 }
@@ -170,6 +176,7 @@ function loadFigures(
   loads: readonly RideLoad[],
   headline: Pattern,
   cut: number,
+  noWorst: boolean,
 ): LoadFigures[] {
   const ends = new Float64Array(loads.length)
   const tallies = loads.map(newTally)
@@ -184,10 +191,15 @@ function loadFigures(
     }
   }
   const most = Math.max(...ends)
-  return loads.map((load, which) => ({
-    name: load.name,
-    toleratesMinutes: load.toleratesMinutes,
-    share: shareOf(tallies[which]!),
-    firstToFail: most > 0 && ends.indexOf(most) === which,
-  }))
+  return loads.map((load, which) => {
+    const minutes = sorted(batches.map(({ rides }) => rides.byLoad[which]!))
+    return {
+      name: load.name,
+      toleratesMinutes: load.toleratesMinutes,
+      share: shareOf(tallies[which]!),
+      worstHours: noWorst ? null : minutes[0]! / 60,
+      medianHours: minutes[Math.floor(0.5 * (minutes.length - 1))]! / 60,
+      firstToFail: most > 0 && ends.indexOf(most) === which,
+    }
+  })
 }

@@ -9,7 +9,7 @@ import { daysOfCut } from '../series/dull.js'
 import { type Prepared, plainSky, typicalOf } from '../series/prepare.js'
 import { newScratch, windowOf } from '../series/window.js'
 import type { Sky, SkyKind } from '../sky/sky.js'
-import { dullYearOf } from './month-sky.js'
+import { spellYearOf } from './month-sky.js'
 import { type Equipped, equip, type Scenario } from './scenario.js'
 
 export interface CutQuestion extends Scenario {
@@ -23,7 +23,7 @@ export interface CutQuestion extends Scenario {
   readonly after?: number
   /** Default `dull`. */
   readonly sky?: SkyKind
-  /** Number of the year, for skies that have several; `dull` chooses its own when left out. */
+  /** Number of the year, for skies that have several; `dull` and `none` choose their own when left out. */
   readonly syntheticYear?: number
   /** Synthetic years of `typical`, which follow each other over New Year; default 30. */
   readonly years?: number
@@ -41,7 +41,7 @@ export interface CutStory {
   readonly compiled: Compiled
   readonly sky: SkyKind
   readonly syntheticYear: number
-  /** Return period and days of the dark spell; null unless `dull` chose the year by them. */
+  /** Return period and days of the spell; null unless `dull` or `none` chose the year by them. */
   readonly spell: { readonly winters: number; readonly days: number } | null
   readonly capacityKwh: number
   readonly startSoc: Equipped['startSoc']
@@ -118,7 +118,9 @@ function spellOf({
   hours,
   winters = 10,
 }: CutQuestion): CutStory['spell'] {
-  return sky === 'dull' && syntheticYear === undefined ? { winters, days: daysOfCut(hours) } : null
+  return (sky === 'dull' || sky === 'none') && syntheticYear === undefined
+    ? { winters, days: daysOfCut(hours) }
+    : null
 }
 
 function skyAndYear(
@@ -128,13 +130,13 @@ function skyAndYear(
 ): { sky: Sky; year: number } {
   const { sky: kind = 'dull', syntheticYear: asked, winters = 10, hours, years = 30 } = question
   const seed = question.seed ?? prepared.house.seed
-  const dull = kind === 'dull' ? dullYearOf(prepared, from, hours, winters, seed) : null
-  const year = asked ?? dull?.year ?? 0
+  const spell = spellYearOf(prepared, from, { kind, seed, cutHours: hours, winters })
+  const year = asked ?? spell?.year ?? 0
   const sky =
-    dull?.sky ??
+    spell?.sky ??
     (kind === 'typical'
       ? typicalOf(prepared, seed, Math.max(years, year + 1))
-      : plainSky(prepared, kind as 'clear' | 'none' | 'file'))
+      : plainSky(prepared, kind as 'clear' | 'file'))
   if (!(Number.isInteger(year) && year >= 0 && year < sky.years)) {
     throw new InputError('synthetic-year', `a whole number 0..${sky.years - 1}`, year)
   }

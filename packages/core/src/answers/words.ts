@@ -14,11 +14,11 @@ export function skyName(sky: SkyKind): string {
   return SKY_NAMES[sky]
 }
 
-/** The dark spell behind the sky `dull`. */
+/** The spell behind the skies `dull` and `none`. */
 export interface Spell {
   /** Return period. */
   readonly winters: number
-  /** Days of the cut over which the yield is ranked. */
+  /** Days of the cut over which it is ranked. */
   readonly days: number
 }
 
@@ -26,7 +26,8 @@ export interface Spell {
 export function skyWords(sky: SkyKind, spell: Spell | null, month: number): string {
   if (spell === null) return skyName(sky)
   const days = spell.days === 1 ? 'a day' : `${spell.days} days`
-  return `${skyName(sky)} (${days} as dark as 1 ${monthName(month)} in ${spell.winters} brings)`
+  const how = sky === 'none' ? 'cold' : 'dark'
+  return `${skyName(sky)} (${days} as ${how} as 1 ${monthName(month)} in ${spell.winters} brings)`
 }
 
 /** `January`. @param month 1..12 */

@@ -1,16 +1,21 @@
-// The sky `dull`: for each day a cut may meet first, the synthetic winter in which the yield on
+// The spells behind the skies `dull` and `none`.
+//
+// `dull`: for each day a cut may meet first, the synthetic winter in which the yield on
 // the planes over the days of the cut is undercut once in R winters.
 //
 // 200 synthetic winters are ranked for each day on its own, over N whole days from it; the winter
 // at rank 200/R is taken and lived as it is: its N days, and after them its further course.
 // The N days are those of the first N noons of the cut, so that a cut in the evening does not
 // spend its dull day on an afternoon already past.
+//
+// `none` is no light at all in the cold: the winters are ranked by the air of the same days and of
+// the day before them, for a garage remembers it.
 
 import type { TypicalSky } from '../sky/typical.js'
 import { newDayHours } from '../sky/within-day.js'
 import type { Prepared } from './prepare.js'
 
-export interface DullDay {
+export interface SpellDay {
   /** Index in the calendar of the first day of the spell. */
   readonly day: number
   /** The synthetic year that is lived. */
@@ -36,18 +41,68 @@ export function dullYears(
   days: readonly [number, number],
   length: number,
   winters: number,
-): DullDay[] {
+): SpellDay[] {
   const [first, last] = days
   const yields = planeYields(prepared, typical, first, last - 1 + length)
-  const rank = Math.max(0, Math.floor(typical.years / winters) - 1)
+  return rankedYears(yields, days, length, typical.years, winters)
+}
+
+/** The same by how cold the air is. */
+export function coldYears(
+  prepared: Prepared,
+  typical: TypicalSky,
+  days: readonly [number, number],
+  length: number,
+  winters: number,
+): SpellDay[] {
+  const [first, last] = days
+  const air = dailyAir(prepared, typical, first - 1, last - 1 + length)
+  return rankedYears(air, days, length + 1, typical.years, winters)
+}
+
+/** For each day the winter at rank years/R of its sums over `length` days, the least first. */
+function rankedYears(
+  values: readonly Float64Array[],
+  [first, last]: readonly [number, number],
+  length: number,
+  years: number,
+  winters: number,
+): SpellDay[] {
+  const rank = Math.max(0, Math.floor(years / winters) - 1)
   return Array.from({ length: last - first }, (_, offset) => {
-    const sums = yields.map((year, k) => {
+    const sums = values.map((year, k) => {
       let sum = 0
       for (let d = offset; d < offset + length; d++) sum += year[d]!
       return { k, sum }
     })
     sums.sort((a, b) => a.sum - b.sum || a.k - b.k)
     return { day: first + offset, year: sums[rank]!.k }
+  })
+}
+
+/** Mean air temperature by synthetic year and day. [years][days], [°C] */
+function dailyAir(
+  { calendar }: Prepared,
+  typical: TypicalSky,
+  first: number,
+  last: number,
+): Float64Array[] {
+  const { days } = calendar
+  return Array.from({ length: typical.years }, (_, k) => {
+    const out = new Float64Array(last - first)
+    // Days before and after the year are those of the numbered years beside it.
+    const years = new Map<number, Float64Array>()
+    for (let at = first; at < last; at++) {
+      const lap = Math.floor(at / days.length)
+      const year = (k + lap + typical.years) % typical.years
+      const air = years.get(year) ?? typical.airC(year)
+      years.set(year, air)
+      const { start, end } = days[at - lap * days.length]!
+      let sum = 0
+      for (let i = start; i < end; i += 60) sum += air[Math.floor(i / 60)]!
+      out[at - first] = sum / Math.ceil((end - start) / 60)
+    }
+    return out
   })
 }
 

@@ -7,7 +7,7 @@ import { InputError } from '../house/problem.js'
 import { groupOf } from '../house/solar-groups.js'
 import { type Demand, demandOf } from '../load/demand.js'
 import type { MeterRecord } from '../load/meter-record.js'
-import { clearSkyYear, noSky } from '../sky/clear.js'
+import { clearSkyYear, withoutLight } from '../sky/clear.js'
 import { horizonFrom } from '../sky/horizon.js'
 import { type PlaneGeometry, planeGeometry } from '../sky/plane.js'
 import { recordAirC, recordClearness, recordSky } from '../sky/record.js'
@@ -94,7 +94,11 @@ function prepareArray(house: House, input: ArrayInput, sun: SunYear): PreparedAr
 }
 
 function skyNotes(house: House, record: WeatherRecord | null): string[] {
-  if (record === null) return ['No wind record: 1 m/s is taken.']
+  if (record === null) {
+    return [
+      'No wind record: 1 m/s is taken, and days no brighter than 0.8 of the mean count as windy.',
+    ]
+  }
   const notes: string[] = []
   if (record.typicalYear) {
     notes.push(
@@ -118,7 +122,7 @@ export function typicalOf(prepared: Prepared, seed: number, years: number): Typi
 /** The skies without a choice of years, and the record's. */
 export function plainSky(prepared: Prepared, kind: 'clear' | 'none' | 'file'): Sky {
   if (kind === 'clear') return clearSkyYear(prepared.sun, prepared.airC)
-  if (kind === 'none') return noSky(prepared.sun, prepared.airC)
+  if (kind === 'none') return withoutLight(clearSkyYear(prepared.sun, prepared.airC))
   if (prepared.record === null) {
     throw new InputError('sky.file', 'given for the sky file', undefined)
   }

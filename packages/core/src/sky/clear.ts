@@ -17,10 +17,10 @@ export function clearSkyYear(year: SunYear, monthlyC: readonly number[]): Sky {
   }
 }
 
-/** Snow on the modules, or a solar inverter that stays off: no light. */
-export function noSky(year: SunYear, monthlyC: readonly number[]): Sky {
+/** Snow on the modules, or a solar inverter that stays off: the air of a sky without its light. */
+export function withoutLight(sky: Sky): Sky {
   return {
-    ...still(year, monthlyC),
+    ...sky,
     kind: 'none',
     fill(_, from, to, into) {
       into.ghi.fill(0, from, to)
