@@ -5,10 +5,14 @@
 
 import { InputError, problemLine } from '@tideover/core'
 import { CommanderError } from 'commander'
+import { eatenOptions } from './eaten-options.js'
 import { buildProgram } from './program.js'
 
 try {
-  await buildProgram().parseAsync(process.argv)
+  const program = buildProgram()
+  const eaten = eatenOptions(program, process.env)
+  if (eaten.length > 0) throw new InputError(eaten)
+  await program.parseAsync(process.argv)
 } catch (error) {
   process.exitCode = exitCodeOf(error)
 }

@@ -1,6 +1,7 @@
 // A house file made ready to be asked.
 
-import { type Prepared, prepare } from '@tideover/core'
+import { existsSync } from 'node:fs'
+import { InputError, type Prepared, prepare } from '@tideover/core'
 import { type LoadedHouse, loadHouse } from '@tideover/files'
 import { DEFAULT_HOUSE } from './default-house.js'
 
@@ -10,6 +11,10 @@ export interface OpenHouse extends LoadedHouse {
 
 /** @throws InputError with every fault of the house and its records */
 export function openHouse(path: string | undefined): OpenHouse {
+  if (path !== undefined && !path.includes('.') && !existsSync(path)) {
+    const need = 'a house file that can be read, or a command (tideover --help lists them)'
+    throw new InputError([{ where: path, need, got: 'no such file and no such command' }])
+  }
   const loaded = loadHouse(path ?? DEFAULT_HOUSE.path())
   return { ...loaded, prepared: prepare(loaded.house, loaded.files) }
 }

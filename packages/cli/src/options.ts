@@ -34,7 +34,8 @@ export class OptionReader {
     if (word === undefined) return undefined
     const value = typeof word === 'string' && word.trim() !== '' ? Number(word) : Number.NaN
     if (ok(value)) return value
-    return this.fault(name, need, word)
+    const isComma = typeof word === 'string' && /^\d+,\d+$/.test(word)
+    return this.fault(name, isComma ? `${need}, written with a point` : need, word)
   }
 
   whole(name: string, min: number, max: number): number | undefined {
@@ -139,7 +140,7 @@ export function scenarioOf(reader: OptionReader): {
     ...(health === undefined ? {} : { health }),
     ...(seed === undefined ? {} : { seed }),
     startSoc: reader.startSoc(),
-    winters: reader.whole('winters', 1, 200) ?? 10,
+    winters: reader.whole('winters', 2, 200) ?? 10,
   }
 }
 

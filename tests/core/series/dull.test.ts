@@ -104,3 +104,28 @@ describe('the days of the cut', () => {
     expect(Math.abs(rank - 20)).toBeLessThanOrEqual(4)
   })
 })
+
+describe('no sun', () => {
+  /** Mean air of a day and the day before it, as 48 hours of the sky. [°C] */
+  const airOf = (year: number, day: number): number => {
+    const air = typicalOf(croft, croft.house.seed, WINTERS).airC(year)
+    const first = croft.calendar.days[day - 1]!.start / 60
+    return air.slice(first, first + 48).reduce((sum, c) => sum + c / 48, 0)
+  }
+
+  it('is the cold spell undercut once in R winters, the day before it included', () => {
+    const minute = croft.calendar.days[14]!.start + 600
+    for (const [winters, rank] of [
+      [10, 20],
+      [50, 4],
+    ] as const) {
+      const choice = { kind: 'none', cutHours: 24, winters, seed: croft.house.seed } as const
+      const { sky, year } = spellYearOf(croft, minute, choice)!
+      const own = airOf(year, 14)
+      const colder = Array.from({ length: WINTERS }, (_, k) => airOf(k, 14)).filter((c) => c < own)
+      expect(colder).toHaveLength(rank - 1)
+      const window = windowOf(croft, sky, newScratch(croft), year, minute, minute + 1440)
+      expect(window.acKw[0]!.every((kw) => kw === 0)).toBe(true)
+    }
+  })
+})

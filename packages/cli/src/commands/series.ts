@@ -1,14 +1,10 @@
 import {
-  InputError,
   isoUtc,
   MINUTE_MS,
   type Prepared,
-  plainSky,
   type SeriesColumns,
-  type Sky,
-  type SkyKind,
   seriesColumns,
-  typicalOf,
+  skyOfStart,
   usedDefaults,
 } from '@tideover/core'
 import { type CellColumn, rowsOf } from '@tideover/files'
@@ -17,18 +13,27 @@ import { OptionReader, type Words } from '../options.js'
 import { say, sayJson, writeCsv } from '../output.js'
 import { dailyTotals, seriesText } from '../text/series-text.js'
 
-const KINDS = ['clear', 'typical', 'none', 'file'] as const
-
 /** `series`: the columns that feed a trace. */
 export function series(path: string | undefined, words: Words): void {
   const reader = new OptionReader(words)
-  const kind = reader.sky(KINDS)
-  const year = reader.whole('synthetic-year', 0, 199) ?? 0
+  const kind = reader.sky()
+  const asked = reader.whole('synthetic-year', 0, 199)
   const seed = reader.whole('seed', 0, 2147483647)
+  const winters = reader.whole('winters', 2, 200) ?? 10
   reader.done()
   const { prepared, plain } = openHouse(path)
   const [from, to] = span(prepared, new OptionReader(words))
-  const columns = seriesColumns(prepared, skyOf(prepared, kind, year, seed), year, from, to)
+  // `dull` and `none` live the spell of a cut that begins with the first day and lasts to the end.
+  const { sky, year } = skyOfStart(
+    prepared,
+    {
+      ...{ sky: kind, hours: (to - from) / 60, winters },
+      ...(asked === undefined ? {} : { syntheticYear: asked }),
+      ...(seed === undefined ? {} : { seed }),
+    },
+    from,
+  )
+  const columns = seriesColumns(prepared, sky, year, from, to)
   if (typeof words.csv === 'string') writeSeries(words.csv, prepared, columns)
   if (words.json === true)
     sayJson({
@@ -37,18 +42,7 @@ export function series(path: string | undefined, words: Words): void {
       days: dailyTotals(prepared, columns),
       defaults: usedDefaults(plain),
     })
-  else if (words.csv !== '-') say(seriesText(prepared, columns, kind))
-}
-
-function skyOf(prepared: Prepared, kind: SkyKind, year: number, seed: number | undefined): Sky {
-  const sky =
-    kind === 'typical'
-      ? typicalOf(prepared, seed ?? prepared.house.seed, year + 1)
-      : plainSky(prepared, kind as 'clear' | 'none' | 'file')
-  if (year >= sky.years) {
-    throw new InputError('--synthetic-year', `a whole number 0..${sky.years - 1}`, year)
-  }
-  return sky
+  else if (words.csv !== '-') say(seriesText(prepared, columns, kind, year))
 }
 
 /** Minutes of the local days from..to, both included. */

@@ -1,6 +1,6 @@
 // Sun and load of some days, a line a day.
 
-import type { Prepared, SeriesColumns, SkyKind } from '@tideover/core'
+import { type Prepared, type SeriesColumns, type SkyKind, skyName } from '@tideover/core'
 
 export interface DayTotals {
   readonly date: string
@@ -38,8 +38,13 @@ function sum(column: Float64Array, from: number, to: number): number {
   return total
 }
 
-export function seriesText(prepared: Prepared, s: SeriesColumns, sky: SkyKind): string {
-  const head = `${prepared.house.house}, ${sky} sky.`
+export function seriesText(
+  prepared: Prepared,
+  s: SeriesColumns,
+  sky: SkyKind,
+  year: number,
+): string {
+  const head = `${prepared.house.house}, ${skyName(sky)}, year ${year}.`
   const columns = 'date        sun kWh/m2  solar kWh  critical kWh  comfort kWh  peak kVA  air C'
   const rows = dailyTotals(prepared, s).map(
     (d) =>

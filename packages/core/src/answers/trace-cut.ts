@@ -6,29 +6,19 @@ import { type Trace, trace } from '../cut/trace.js'
 import { InputError } from '../house/problem.js'
 import { type Compiled, compile } from '../island/compile.js'
 import { daysOfCut } from '../series/dull.js'
-import { type Prepared, plainSky, typicalOf } from '../series/prepare.js'
+import type { Prepared } from '../series/prepare.js'
 import { newScratch, windowOf } from '../series/window.js'
-import type { Sky, SkyKind } from '../sky/sky.js'
-import { spellYearOf } from './month-sky.js'
+import type { SkyKind } from '../sky/sky.js'
 import { type Equipped, equip, type Scenario } from './scenario.js'
+import { type SkyQuestion, skyOfStart } from './sky-of-start.js'
 
-export interface CutQuestion extends Scenario {
+export interface CutQuestion extends Scenario, SkyQuestion {
   /** UTC [ms], within the house's year. */
   readonly startMs: number
-  /** [h], > 0 */
-  readonly hours: number
   /** Cuts that follow in the same run, in order of time, none within another. */
   readonly further?: readonly { readonly startMs: number; readonly hours: number }[]
   /** Hours to follow with the grid back; default 0. [h] */
   readonly after?: number
-  /** Default `dull`. */
-  readonly sky?: SkyKind
-  /** Number of the year, for skies that have several; `dull` and `none` choose their own when left out. */
-  readonly syntheticYear?: number
-  /** Synthetic years of `typical`, which follow each other over New Year; default 30. */
-  readonly years?: number
-  readonly winters?: number
-  readonly seed?: number
 }
 
 export interface CutStory {
@@ -54,7 +44,7 @@ export function traceCut(prepared: Prepared, question: CutQuestion): CutStory {
   const minutes = minutesOfHours(question.hours)
   const equipped = equip(prepared, question)
   const { house } = equipped
-  const { sky, year } = skyAndYear(prepared, question, from)
+  const { sky, year } = skyOfStart(prepared, question, from)
   const cuts = cutsOf(question, minutes)
   const end = from + cuts.at(-1)![1] + minutesOfHours(question.after ?? 0)
   const window = windowOf(prepared, sky, newScratch(prepared), year, from, end)
@@ -121,24 +111,4 @@ function spellOf({
   return (sky === 'dull' || sky === 'none') && syntheticYear === undefined
     ? { winters, days: daysOfCut(hours) }
     : null
-}
-
-function skyAndYear(
-  prepared: Prepared,
-  question: CutQuestion,
-  from: number,
-): { sky: Sky; year: number } {
-  const { sky: kind = 'dull', syntheticYear: asked, winters = 10, hours, years = 30 } = question
-  const seed = question.seed ?? prepared.house.seed
-  const spell = spellYearOf(prepared, from, { kind, seed, cutHours: hours, winters })
-  const year = asked ?? spell?.year ?? 0
-  const sky =
-    spell?.sky ??
-    (kind === 'typical'
-      ? typicalOf(prepared, seed, Math.max(years, year + 1))
-      : plainSky(prepared, kind as 'clear' | 'file'))
-  if (!(Number.isInteger(year) && year >= 0 && year < sky.years)) {
-    throw new InputError('synthetic-year', `a whole number 0..${sky.years - 1}`, year)
-  }
-  return { sky, year }
 }

@@ -100,6 +100,14 @@ function skyNotes(house: House, record: WeatherRecord | null): string[] {
     ]
   }
   const notes: string[] = []
+  const away = record.site === null ? 0 : distanceKm(house.site, record.site)
+  if (away > FAR_KM) {
+    const { latitudeDeg, longitudeDeg } = record.site as NonNullable<WeatherRecord['site']>
+    notes.push(
+      `${record.name} was recorded at ${latitudeDeg}, ${longitudeDeg}, ${Math.round(away)} km from ` +
+        'the house: is it the right file?',
+    )
+  }
   if (record.typicalYear) {
     notes.push(
       `${record.name} is a typical year: its unusual months were removed, so it tells no worst case.`,
@@ -111,7 +119,24 @@ function skyNotes(house: House, record: WeatherRecord | null): string[] {
   return notes
 }
 
-/** Winters behind the sky `dull`. */
+/** A weather record from further away is asked about. */
+const FAR_KM = 60
+const EARTH_KM = 6371
+
+type Place = { readonly latitudeDeg: number; readonly longitudeDeg: number }
+
+/** Great-circle distance by the haversine formula. [km] */
+function distanceKm(a: Place, b: Place): number {
+  const rad = Math.PI / 180
+  const half = (deg: number): number => Math.sin((deg * rad) / 2) ** 2
+  const across =
+    Math.cos(a.latitudeDeg * rad) *
+    Math.cos(b.latitudeDeg * rad) *
+    half(b.longitudeDeg - a.longitudeDeg)
+  return 2 * EARTH_KM * Math.asin(Math.sqrt(half(b.latitudeDeg - a.latitudeDeg) + across))
+}
+
+/** Winters behind the skies `dull` and `none`. */
 export const DULL_YEARS = 200
 
 /** @param years  synthetic years of `typical` */

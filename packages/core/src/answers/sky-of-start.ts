@@ -1,0 +1,44 @@
+// The sky and the numbered year that one start sees, chosen as all starts of a month see theirs.
+
+import { InputError } from '../house/problem.js'
+import { type Prepared, plainSky, typicalOf } from '../series/prepare.js'
+import type { Sky, SkyKind } from '../sky/sky.js'
+import { spellYearOf } from './month-sky.js'
+
+export interface SkyQuestion {
+  /** Length of the cut. [h], > 0 */
+  readonly hours: number
+  /** Default `dull`. */
+  readonly sky?: SkyKind
+  /** Number of the year, for skies that have several; `dull` and `none` choose theirs without. */
+  readonly syntheticYear?: number
+  /** Synthetic years of `typical`, which follow each other over New Year; default 30. */
+  readonly years?: number
+  /** Return period of `dull` and `none`; default 10. */
+  readonly winters?: number
+  readonly seed?: number
+}
+
+/**
+ * @param minute  of the start, on the axis of the year
+ * @throws        InputError where the sky has no such year
+ */
+export function skyOfStart(
+  prepared: Prepared,
+  question: SkyQuestion,
+  minute: number,
+): { sky: Sky; year: number } {
+  const { sky: kind = 'dull', syntheticYear: asked, winters = 10, hours, years = 30 } = question
+  const seed = question.seed ?? prepared.house.seed
+  const spell = spellYearOf(prepared, minute, { kind, seed, cutHours: hours, winters })
+  const year = asked ?? spell?.year ?? 0
+  const sky =
+    spell?.sky ??
+    (kind === 'typical'
+      ? typicalOf(prepared, seed, Math.max(years, year + 1))
+      : plainSky(prepared, kind as 'clear' | 'file'))
+  if (!(Number.isInteger(year) && year >= 0 && year < sky.years)) {
+    throw new InputError('synthetic-year', `a whole number 0..${sky.years - 1}`, year)
+  }
+  return { sky, year }
+}
