@@ -77,7 +77,7 @@ figures.seriesMsPerYear = least(3, () => {
 const equipped = equip(croft, {})
 const window = windowOf(croft, sky, scratch, 0, 0, n + HORIZON)
 const build = () => compile(house, calendar, croft.demand, equipped.plant, equipped.rules, window)
-figures.columnsMsPerYear = least(3, () => build().columns.deltaOut[0][9]) * (n / window.n)
+figures.columnsMsPerYear = least(3, () => build().columns.delta[0][0][9]) * (n / window.n)
 const compiled = build()
 
 figures.bareLoopNsPerMinute = nsPerMinute(bareLoop)
@@ -110,7 +110,7 @@ function nsPerMinute(work) {
 
 /** The three-line clamp-and-add loop. */
 function bareLoop() {
-  const delta = compiled.columns.deltaIn[0]
+  const delta = compiled.columns.delta[1][0]
   let stored = 1
   for (let i = 0; i < n; i++) stored = Math.min(8, Math.max(0, stored + delta[i]))
   return stored
@@ -118,7 +118,7 @@ function bareLoop() {
 
 /** Writing 15 columns of a year. */
 function copyLoop() {
-  const from = compiled.columns.deltaIn[0]
+  const from = compiled.columns.delta[1][0]
   const columns = Array.from({ length: 15 }, () => new Float64Array(n))
   for (let i = 0; i < n; i++) for (const column of columns) column[i] = from[i]
   return columns[14][n - 1]
@@ -127,8 +127,9 @@ function copyLoop() {
 /** One tier, one clamp: solar that throttles, no bands that bind, no generator. */
 function plainCase() {
   const { generator: _, person: __, comfort: ___, heatingMonths: ____, ...rest } = house
+  const { wakesOn: _____, ...inverter } = house.inverter
   const bare = checkHouse({
-    ...JSON.parse(JSON.stringify(rest)),
+    ...JSON.parse(JSON.stringify({ ...rest, inverter })),
     arrays: [
       {
         ...house.arrays[0],

@@ -29,6 +29,8 @@ export interface Mode {
   /** Nothing in the tank. */
   readonly tankEmpty: boolean
   readonly pours: number
+  /** First minute in which a wait of solar ends, or the thermostats; Infinity where none runs. */
+  readonly changesAt: number
 }
 
 export interface SolarMode {
@@ -80,16 +82,29 @@ export function modeOf(state: State, i: number, rules: Rules): Mode | null {
         : g < leastRun(rules)
           ? 'fresh'
           : 'settled'
-  return {
-    level: state.level,
-    band: bandOf(state.stored, rules),
-    solar: rules.solar.map((_, group) => solarMode(solarOf(state, group), i)),
-    generator,
-    called: state.personAt >= 0,
-    togetherUntil: state.together > 0 ? i + state.together : -1,
-    tankEmpty: isTankEmpty(state, rules),
-    pours: state.pours,
+  return timed(
+    {
+      level: state.level,
+      band: bandOf(state.stored, rules),
+      solar: rules.solar.map((_, group) => solarMode(solarOf(state, group), i)),
+      generator,
+      called: state.personAt >= 0,
+      togetherUntil: state.together > 0 ? i + state.together : -1,
+      tankEmpty: isTankEmpty(state, rules),
+      pours: state.pours,
+    },
+    rules,
+  )
+}
+
+/** A mode with the minute in which one of its waits ends; the waits of a dark island rest. */
+function timed(mode: Omit<Mode, 'changesAt'>, rules: Rules): Mode {
+  let changesAt = mode.togetherUntil < 0 ? Number.POSITIVE_INFINITY : mode.togetherUntil
+  if (mode.level !== rules.dark) {
+    for (const { is, until } of mode.solar)
+      if (is === 'waits') changesAt = Math.min(changesAt, until)
   }
+  return { ...mode, changesAt }
 }
 
 function solarMode(solar: number, i: number): SolarMode {
@@ -175,18 +190,14 @@ export function restore(state: State, mode: Mode, timer: number, i: number, rule
  * @param trips  groups of solar, a bit each
  */
 export function modeAfter(mode: Mode, i: number, trips: number, rules: Rules): Mode | null {
-  const paid = mode.togetherUntil >= 0 && i >= mode.togetherUntil
+  if (trips === 0 && i < mode.changesAt) return null
   const moves = mode.level !== rules.dark
-  const comesIn = moves && mode.solar.some(({ is, until }) => is === 'waits' && i >= until)
-  if (trips === 0 && !comesIn && !paid) return null
-  return {
-    ...mode,
-    solar: mode.solar.map((solar, g) => {
-      if ((trips & (1 << g)) !== 0) return { is: 'waits', until: i + rules.solar[g]!.waitMinutes }
-      return moves && solar.is === 'waits' && i >= solar.until ? { is: 'in', until: 0 } : solar
-    }),
-    togetherUntil: paid ? -1 : mode.togetherUntil,
-  }
+  const solar = mode.solar.map((one, g): SolarMode => {
+    if ((trips & (1 << g)) !== 0) return { is: 'waits', until: i + rules.solar[g]!.waitMinutes }
+    return moves && one.is === 'waits' && i >= one.until ? { is: 'in', until: 0 } : one
+  })
+  const togetherUntil = i >= mode.togetherUntil ? -1 : mode.togetherUntil
+  return timed({ ...mode, solar, togetherUntil }, rules)
 }
 
 /**
