@@ -13,16 +13,26 @@ const SMALL_LOAD_W = 1
 export function warningsFor(prepared: Prepared, equipped: Equipped): string[] {
   const { house, demand } = prepared
   const warnings = [...house.loads.flatMap(loadWarnings), ...solarWarnings(house)]
-  const critical = demand.peakKva[demand.peakKva.length - 1]!
-  let peak = 0
-  for (const kva of critical) if (kva > peak) peak = kva
+  const peak = mostOf(demand.peakKva.at(-1)!)
   if (peak > equipped.plant.startingKva) {
     warnings.push(
       `The critical loads reach ${peak.toFixed(1)} kVA in a start; the battery inverter carries ` +
         `${equipped.plant.startingKva.toFixed(1)} kVA and will drop out.`,
     )
   }
+  const together = mostOf((demand.together?.formingKva ?? demand.formingKva).at(-1)!)
+  if (peak <= equipped.plant.startingKva && together > equipped.plant.startingKva) {
+    warnings.push(
+      `Starting all at once, as after a time off, the critical loads reach ${together.toFixed(1)} ` +
+        `kVA; the battery inverter carries ${equipped.plant.startingKva.toFixed(1)} kVA and may ` +
+        'not bring them back.',
+    )
+  }
   return warnings
+}
+
+function mostOf(column: Float64Array): number {
+  return column.reduce((most, value) => Math.max(most, value), 0)
 }
 
 /** Slips of a load line: kilowatts where watts were meant, and the like. */

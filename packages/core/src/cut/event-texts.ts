@@ -28,7 +28,7 @@ export interface Said {
 /** Sentences of the events of minute `i`, in the order in which they are told. */
 export function saidIn(scene: Scene, i: number): Said[] {
   const { trace, house, compiled } = scene
-  const events = trace.events[i]!
+  const events = lasting(trace.events[i]!)
   const { capacityKwh } = compiled.rules
   const charge = `${Math.round((100 * trace.startStoredKwh[i]!) / capacityKwh)} %`
   const load = kw(trace.demandCriticalKw[i]! + trace.demandComfortKw[i]!)
@@ -88,6 +88,12 @@ export function saidIn(scene: Scene, i: number): Said[] {
     [Event.thermostats, () => 'Everything with a thermostat is warm and runs at once, for 40 min.'],
   ]
   return texts.flatMap(([bit, text]) => ((events & bit) === 0 ? [] : [{ bit, text: text() }]))
+}
+
+/** Loads that came back into an overload were never on. */
+function lasting(events: number): number {
+  const isOver = (events & Event.overload) !== 0
+  return isOver ? events & ~(Event.loadsBack | Event.thermostats | Event.comfortOn) : events
 }
 
 function solarTexts(
