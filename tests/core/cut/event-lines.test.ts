@@ -128,13 +128,13 @@ describe('comfort loads in steps', () => {
 describe('several cuts in one run', () => {
   it('each begins with its charge; a grid that is back for less than its wait is not taken', () => {
     const startMs = Date.UTC(2025, 5, 20, 18)
-    const after = (minutes: number, hours: number) => ({
+    const cutAt = (minutes: number, hours: number) => ({
       startMs: startMs + minutes * 60000,
       hours,
     })
     const question = { startMs, hours: 1 / 60, startSoc: 0.5 }
     // Three cuts in five minutes, the grid back for a minute between them; a wait of 20 s is one.
-    const further = [after(2, 1 / 60), after(4, 1)]
+    const further = [cutAt(2, 1 / 60), cutAt(4, 1)]
     const log = logOf({ gateway: { reconnectSeconds: 20 } }, { ...question, further, after: 1 })
     expect(log.filter((line) => line.includes('The grid is gone'))).toHaveLength(1)
     expect(log.filter((line) => line.includes('The grid is back'))).toEqual([
