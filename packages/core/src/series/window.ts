@@ -198,7 +198,8 @@ function fillArrayPlane(
   to: number,
 ): void {
   const { calendar, sun, house } = prepared
-  const sky = { ...scratch.sky, dniExtra: sun.dniExtra, dniClear: sun.dni }
+  // Every sky keeps its beam below that of clean air, so `dniClear` is not needed here.
+  const sky = { ...scratch.sky, dniExtra: sun.dniExtra }
   let at = from
   while (at < to) {
     const { month } = calendar.days[calendar.dayOf[at]!]!

@@ -1,17 +1,15 @@
 // A weather record laid onto the house's calendar by month, day and time of day.
 //
 // Intervals of more than 15 minutes are spread as the hours of a synthetic day are: sun and cloud
-// alternate, the interval's energy and beam kept. Shorter ones are taken as they are. Light
-// recorded while the sun is below the horizon is dropped.
+// alternate, the interval's energy and beam kept. Shorter ones are taken as they are.
 
 import { type Calendar, MINUTE_MS } from '../axis/calendar.js'
 import { InputError } from '../house/problem.js'
 import { airOfYear } from './air.js'
-import { erbsDiffuseFraction } from './erbs.js'
+import { copyInterval, newIntervalRoom, spreadInterval } from './record-interval.js'
 import type { Sky } from './sky.js'
 import { newSunSums, type SunYear, sumSun } from './sun-year.js'
 import type { WeatherRecord } from './weather-record.js'
-import { type MinuteSky, newCloudSpells, spreadHour } from './within-day.js'
 
 const COARSE_MINUTES = 15
 const WIND_MS = 1
@@ -35,8 +33,7 @@ export function recordSky(
       undefined,
     )
   }
-  const spells = newCloudSpells()
-  const sum = newSunSums()
+  const room = newIntervalRoom(year)
   const step = record.stepMinutes
   return {
     kind: 'file',
@@ -46,23 +43,10 @@ export function recordSky(
       for (let a = from - ((from + layout.phase) % step); a < to; a += step) {
         const [start, end] = [Math.max(0, a), Math.min(calendar.n, a + step)]
         const at = layout.indexOf(k, Math.max(0, a + (step >> 1)))
-        if (step <= COARSE_MINUTES) copyFine(into, year, record, at, start, end)
+        if (step <= COARSE_MINUTES) copyInterval(into, room, record, at, start, end)
         else {
-          sumSun(year, start, end, sum)
-          const minutes = end - start
-          const ghi = at < 0 ? 0 : record.ghi[at]! * minutes
-          const dhi = diffuseOf(record, at, ghi, minutes, sum)
-          spreadHour(
-            into,
-            spells,
-            year,
-            start,
-            end,
-            ghi,
-            dhi,
-            seed,
-            k * 8784 * 32 + Math.floor(a / step),
-          )
+          const number = k * 8784 * 32 + Math.floor(a / step)
+          spreadInterval(into, room, record, at, start, end, seed, number)
         }
       }
     },
@@ -73,41 +57,6 @@ export function recordSky(
     windMs: (k) => (record.windMs === null ? null : layout.hourly(k, record.windMs)),
   }
 }
-
-/** Sum of the diffuse light of an interval: recorded, else left by the beam, else by Erbs. */
-function diffuseOf(
-  record: WeatherRecord,
-  at: number,
-  ghi: number,
-  minutes: number,
-  sun: { beam: number; extra: number },
-): number {
-  if (at < 0) return 0
-  const dhi = record.dhi?.[at]
-  if (dhi !== undefined && !Number.isNaN(dhi)) return Math.min(ghi, dhi * minutes)
-  return sun.extra > 0 ? ghi * erbsDiffuseFraction(ghi / sun.extra) : ghi
-}
-
-function copyFine(
-  into: MinuteSky,
-  year: SunYear,
-  record: WeatherRecord,
-  at: number,
-  from: number,
-  to: number,
-): void {
-  for (let i = from; i < to; i++) {
-    const sine = year.sine[i]!
-    const ghi = at < 0 || sine <= 0 ? 0 : Math.max(0, record.ghi[at]!)
-    const recorded = record.dhi?.[at]
-    const kt = ghi / (year.dniExtra[Math.floor(i / 1440)]! * sine)
-    const dhi = Math.min(ghi, recorded ?? (ghi > 0 ? ghi * erbsDiffuseFraction(kt) : 0))
-    into.ghi[i] = ghi
-    into.dhi[i] = dhi
-    into.dni[i] = sine > 0 ? Math.min((ghi - dhi) / sine, 1.1 * year.dni[i]!) : 0
-  }
-}
-
 /** Finds the interval of a record for a minute of the house's calendar. */
 class RecordLayout {
   readonly years: number

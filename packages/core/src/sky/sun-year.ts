@@ -4,7 +4,7 @@
 
 import type { Calendar } from '../axis/calendar.js'
 import type { House } from '../house/house.js'
-import { clearSky, clearSkySite } from './clear-sky.js'
+import { type ClearSkySite, clearSky, clearSkySite } from './clear-sky.js'
 import { extraterrestrialNormal } from './extraterrestrial.js'
 import { type SunColumns, sunColumns } from './sun.js'
 import { linkeTurbidity } from './turbidity.js'
@@ -15,6 +15,7 @@ const MINUTES_A_SLOT = 1440
 export interface SunYear {
   readonly calendar: Calendar
   readonly sun: SunColumns
+  readonly site: ClearSkySite
   /** Sine of the apparent altitude, 0 while the sun is down. [n] */
   readonly sine: Float64Array
   /** Clear sky. [n], [W/m²] */
@@ -29,16 +30,17 @@ export function sunYear(house: House, calendar: Calendar): SunYear {
   const { latitudeDeg, longitudeDeg, elevationM } = house.site
   const { n } = calendar
   const sun = sunColumns(calendar.startMs, n, latitudeDeg, longitudeDeg)
+  const site = clearSkySite(elevationM)
   const year: SunYear = {
     calendar,
     sun,
+    site,
     sine: new Float64Array(n),
     ghi: new Float64Array(n),
     dni: new Float64Array(n),
     dhi: new Float64Array(n),
     dniExtra: new Float64Array(Math.ceil(n / MINUTES_A_SLOT)),
   }
-  const site = clearSkySite(elevationM)
   const sky = { ghi: 0, dni: 0, dhi: 0 }
   for (let slot = 0; slot < year.dniExtra.length; slot++) {
     const extra = extraterrestrialNormal(slot + 1)
