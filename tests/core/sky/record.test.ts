@@ -184,6 +184,39 @@ describe('what a record leaves out', () => {
   })
 })
 
+describe('haze and cloud', () => {
+  /** A record whose beam is a share of the clear one, hour by hour, under a diffuse light as clear. */
+  function hazy(share: (hour: number) => number): WeatherRecord {
+    const clear = laid(record(60, {}), UTC_SITE).prepared.sun
+    const dhi = Float64Array.from({ length: 8760 }, (_, h) => mean(clear.dhi, h))
+    const ghi = dhi.map((diffuse, h) => {
+      let beam = 0
+      for (let i = 60 * h; i < 60 * h + 60; i++) beam += (clear.dni[i]! * clear.sine[i]!) / 60
+      return diffuse + share(h) * beam
+    })
+    return record(60, { ghi, dhi })
+  }
+  const noon = 172 * 24 + 12
+  const { into, prepared } = laid(
+    hazy((h) => (h === noon ? 0.4 : 0.85)),
+    UTC_SITE,
+  )
+  const share = (i: number): number => into.dni[i]! / prepared.sun.dni[i]!
+
+  it('a steady hazy day stays steady: 0.85 of the clear beam in every minute', () => {
+    for (let i = (noon + 24) * 60 - 240; i < (noon + 24) * 60 + 240; i++) {
+      expect(share(i)).toBeCloseTo(0.85, 9)
+    }
+  })
+
+  it('an hour half as bright as those around has minutes of cloud and minutes as bright', () => {
+    const shares = Array.from({ length: 60 }, (_, m) => share(60 * noon + m))
+    expect(shares.filter((value) => value === 0).length).toBeGreaterThan(20)
+    expect(shares.filter((value) => Math.abs(value - 0.85) < 1e-9).length).toBeGreaterThan(20)
+    expect(Math.max(...shares)).toBeLessThan(0.851)
+  })
+})
+
 describe('a record by the minute', () => {
   it('is taken as it is; a beam above the cleanest becomes diffuse, so nothing is lost', () => {
     const n = 365 * 1440

@@ -10,6 +10,13 @@ import { newSunSums, type SunSums, type SunYear, sumSun } from './sun-year.js'
 import type { WeatherRecord } from './weather-record.js'
 import { type CloudSpells, type MinuteSky, newCloudSpells, spreadHour } from './within-day.js'
 
+/** Hours before and after by which the brightness between clouds is judged; common practice. */
+const JUDGED_HOURS = 2
+/** Where all of them are dull: the beam between clouds as a share of the clear one; common practice. */
+const LEAST_BRIGHT = 0.7
+/** Clear beam on level ground below which an interval tells nothing. [W/m²] */
+const TELLING_WM2 = 50
+
 /** What laying out needs besides the record; made once for each. */
 export interface IntervalRoom {
   readonly year: SunYear
@@ -17,26 +24,29 @@ export interface IntervalRoom {
   readonly clean: Float64Array
   readonly spells: CloudSpells
   readonly sum: SunSums
+  readonly other: SunSums
 }
 
 export function newIntervalRoom(year: SunYear): IntervalRoom {
-  return { year, clean: cleanBeam(year), spells: newCloudSpells(), sum: newSunSums() }
+  const [sum, other] = [newSunSums(), newSunSums()]
+  return { year, clean: cleanBeam(year), spells: newCloudSpells(), sum, other }
 }
 
 /**
- * A short interval: its values stand for each of its minutes [from, to).
+ * A short interval: its values stand for each of its minutes.
  *
- * @param at  index in the record, -1 for none: no light
+ * @param at     index in the record, -1 for none: no light
+ * @param start  first minute of the interval, which may begin before the year or end after it
  */
 export function copyInterval(
   into: MinuteSky,
   room: IntervalRoom,
   record: WeatherRecord,
   at: number,
-  from: number,
-  to: number,
+  start: number,
 ): void {
   const { year, clean } = room
+  const [from, to] = [Math.max(0, start), Math.min(year.dni.length, start + record.stepMinutes)]
   const recorded = { dni: valueAt(record.dni, at), dhi: valueAt(record.dhi, at) }
   for (let i = from; i < to; i++) {
     const sine = year.sine[i]!
@@ -51,8 +61,11 @@ export function copyInterval(
 }
 
 /**
- * A long interval: sun and cloud alternate as in an hour of a synthetic day. A beam above the
- * clear one of the month is that of cleaner air, and shines throughout.
+ * A long interval: sun and cloud alternate as in an hour of a synthetic day.
+ *
+ * A beam above the clear one of the month is that of cleaner air, and shines throughout. Haze is no
+ * cloud either: between clouds the beam is as strong as in the clearest interval of two hours
+ * around, so that a steady hazy day stays steady.
  *
  * @param number  counts intervals over all years: the interval's luck
  */
@@ -61,21 +74,59 @@ export function spreadInterval(
   room: IntervalRoom,
   record: WeatherRecord,
   at: number,
-  from: number,
-  to: number,
+  start: number,
   seed: number,
   number: number,
 ): void {
   const { year, spells, sum } = room
+  const [from, to] = [Math.max(0, start), Math.min(year.dni.length, start + record.stepMinutes)]
   sumSun(year, from, to, sum)
+  const ghi = at < 0 || !(sum.ghi > 0) ? 0 : record.ghi[at]! * (to - from)
+  const beam = ghi === 0 ? 0 : beamOfInterval(year, record, at, from, to, sum)
+  if (beam > sum.beam) shineThroughout(into, room, from, to, ghi, beam)
+  else {
+    const bright = beam > 0 ? Math.max(beam / sum.beam, brightAround(room, record, at, start)) : 1
+    spreadHour(into, spells, year, from, to, ghi, ghi - beam, seed, number, bright)
+  }
+  holdBelowBrightest(into, year, from, to)
+}
+
+/** Recorded over clear beam in the clearest of the intervals around, LEAST_BRIGHT..1. */
+function brightAround(
+  room: IntervalRoom,
+  record: WeatherRecord,
+  at: number,
+  start: number,
+): number {
+  const { year, other } = room
+  const step = record.stepMinutes
+  const reach = (60 * JUDGED_HOURS) / step
+  let most = LEAST_BRIGHT
+  for (let away = -reach; away <= reach; away++) {
+    const from = start + away * step
+    if (from < 0 || from + step > year.dni.length) continue
+    sumSun(year, from, from + step, other)
+    if (!(other.beam > TELLING_WM2 * step)) continue
+    const share = beamOfInterval(year, record, at + away, from, from + step, other) / other.beam
+    if (share > most) most = share
+  }
+  return Math.min(1, most)
+}
+
+/** Beam on level ground over an interval. [W/m² · min], NaN outside the record */
+function beamOfInterval(
+  year: SunYear,
+  record: WeatherRecord,
+  at: number,
+  from: number,
+  to: number,
+  sum: SunSums,
+): number {
   const minutes = to - from
-  const ghi = at < 0 || !(sum.ghi > 0) ? 0 : record.ghi[at]! * minutes
+  const ghi = valueAt(record.ghi, at) * minutes
   const dhi = valueAt(record.dhi, at) * minutes
   const level = valueAt(record.dni, at) * minutes * sineOfBeam(year, from, to, sum)
-  const beam = ghi === 0 ? 0 : beamOf(ghi, dhi, level, sum.extra)
-  if (beam > sum.beam) shineThroughout(into, room, from, to, ghi, beam)
-  else spreadHour(into, spells, year, from, to, ghi, ghi - beam, seed, number)
-  holdBelowBrightest(into, year, from, to)
+  return beamOf(ghi, dhi, level, sum.extra)
 }
 
 /**

@@ -41,12 +41,11 @@ export function recordSky(
     hasExtremes: !record.typicalYear,
     fill(k, from, to, into) {
       for (let a = from - ((from + layout.phase) % step); a < to; a += step) {
-        const [start, end] = [Math.max(0, a), Math.min(calendar.n, a + step)]
         const at = layout.indexOf(k, Math.max(0, a + (step >> 1)))
-        if (step <= COARSE_MINUTES) copyInterval(into, room, record, at, start, end)
+        if (step <= COARSE_MINUTES) copyInterval(into, room, record, at, a)
         else {
           const number = k * 8784 * 32 + Math.floor(a / step)
-          spreadInterval(into, room, record, at, start, end, seed, number)
+          spreadInterval(into, room, record, at, a, seed, number)
         }
       }
     },

@@ -116,6 +116,7 @@ export function newCloudSpells(): CloudSpells {
  *
  * @param ghi, dhi    sums over the hour. [W/m² · min], dhi <= ghi
  * @param hourNumber  counts hours over all synthetic years: the hour's luck
+ * @param bright      the beam between clouds, as a share of the clear beam: below 1 in haze
  */
 export function spreadHour(
   into: MinuteSky,
@@ -127,20 +128,21 @@ export function spreadHour(
   dhi: number,
   seed: number,
   hourNumber: number,
+  bright = 1,
 ): void {
   const { hour } = spells
   sumSun(year, from, to, hour)
-  const beam = Math.min(ghi - dhi, hour.beam)
+  const beam = Math.min(ghi - dhi, bright * hour.beam)
   const diffuse = hour.ghi > 0 ? (ghi - beam) / hour.ghi : 0
   for (let i = from; i < to; i++) {
     into.dhi[i] = diffuse * year.ghi[i]!
     into.dni[i] = 0
   }
-  if (beam > 0) switchBeam(into, spells, year, from, to, beam, seed, hourNumber)
+  if (beam > 0) switchBeam(into, spells, year, from, to, beam, seed, hourNumber, bright)
   for (let i = from; i < to; i++) into.ghi[i] = into.dhi[i]! + into.dni[i]! * year.sine[i]!
 }
 
-/** Lets the clear beam through, spell by spell in a seeded order, until the hour has its sum. */
+/** Lets the beam through, spell by spell in a seeded order, until the hour has its sum. */
 function switchBeam(
   into: MinuteSky,
   spells: CloudSpells,
@@ -150,6 +152,7 @@ function switchBeam(
   beam: number,
   seed: number,
   hourNumber: number,
+  bright: number,
 ): void {
   let count = 0
   let at = from
@@ -173,11 +176,12 @@ function switchBeam(
       i < spells.end[next]! && left > 0;
       i++
     ) {
-      const clear = year.dni[i]! * year.sine[i]!
-      if (!(clear > 0)) continue
-      const share = Math.min(1, left / clear)
-      into.dni[i] = share * year.dni[i]!
-      left -= share * clear
+      const dni = bright * year.dni[i]!
+      const level = dni * year.sine[i]!
+      if (!(level > 0)) continue
+      const share = Math.min(1, left / level)
+      into.dni[i] = share * dni
+      left -= share * level
     }
   }
 }
