@@ -123,6 +123,12 @@ it('reads year, day of year and a clock without leading zeros', () => {
   )
 })
 
+it('knows a global named by its instrument, and not its neighbours on other planes', () => {
+  const header = 'Global 40-South [W/m^2],Global Normal [W/m^2],Global CMP22 (vent/cor) [W/m^2]'
+  const record = read(`time,${header}\n${rows(6, () => '1,2,3', withOffset)}`)
+  expect(record.ghi[0]).toBe(3)
+})
+
 it('takes hours counted from 1 to 24 as ends of their hours', () => {
   const hours = Array.from({ length: 24 }, (_, i) => `2024,6,1,${i + 1},${i}`).join('\n')
   const record = read(`# utc_offset_hours: 1\nyear,month,day,hour,ghi_w_m2\n${hours}\n`)
