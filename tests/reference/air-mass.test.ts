@@ -1,4 +1,6 @@
 // Air mass against the values of Kasten & Young 1989 and the standard atmosphere.
+//
+// Stated: altitudes are apparent ones, refraction included, as the paper has them.
 
 import { describe, expect, it } from 'vitest'
 import {

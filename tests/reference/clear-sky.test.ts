@@ -1,4 +1,7 @@
 // The clear sky of Ineichen & Perez 2002 against printed figures and two other models.
+//
+// Stated: irradiance above the air as given in each row; air mass given, or by Kasten & Young 1989 from
+// an apparent altitude. Rows with an air mass of 1 are the published ones, whatever their zenith.
 
 import { describe, expect, it } from 'vitest'
 import {

@@ -1,4 +1,6 @@
 // Diffuse share of the hour: Erbs, Klein & Duffie (1982), Solar Energy 28:293.
+//
+// Stated: clearness is given; no solar constant enters.
 
 import { describe, expect, it } from 'vitest'
 import { erbsDiffuseFraction } from '../../packages/core/src/sky/erbs.js'

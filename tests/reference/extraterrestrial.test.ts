@@ -3,6 +3,9 @@
 // FAO-56 and Duffie & Beckman have cruder series for distance and declination than we use (Cooper's
 // is 1.4° from Spencer's on day 274). They are written out here, so that the integral over the day
 // is tested in the digits of the tables; our own declination is tested against an almanac.
+//
+// Stated: FAO-56 0.0820 MJ/(m² min) and its own series; Duffie & Beckman 1367 W/m² and Cooper; the
+// distance of Spencer 1971 with the constant of each row. Geometric: no refraction, no air.
 
 import { describe, expect, it } from 'vitest'
 import {
@@ -56,6 +59,21 @@ describe('FAO Irrigation and Drainage Paper 56 (Allen et al. 1998)', () => {
     expect(Math.abs(faoRa(-20, 246) - 32.194)).toBeLessThan(0.001)
     expect(Math.abs(sunsetHourAngleRad(-20, 0.12 / RAD) - 1.527)).toBeLessThan(0.0005)
     expect(Math.abs(faoHours(-20, 246) - 11.666)).toBeLessThan(0.001)
+  })
+
+  // seen: PyETo tests. The light that reaches the ground is no part of the product; its Ra and N are.
+  // Places are memory: Rio de Janeiro, 22°54' S, and Lyon, 45°43' N.
+  it('example 10: Ra 25.1 and N 10.9 h on 15 May at Rio, so 7.1 h of sun bring 14.45', () => {
+    const [ra, hours] = [faoRa(-22.9, 135), faoHours(-22.9, 135)]
+    expect(Math.abs(ra - 25.1)).toBeLessThan(0.05)
+    expect(Math.abs(hours - 10.9)).toBeLessThan(0.05)
+    expect(Math.abs((0.25 + (0.5 * 7.1) / hours) * ra - 14.45)).toBeLessThan(0.05)
+  })
+
+  it('example 15: Ra 40.6 on 15 July at Lyon, so 14.8 to 26.6 °C bring 22.3', () => {
+    const ra = faoRa(45.72, 196)
+    expect(Math.abs(ra - 40.6)).toBeLessThan(0.05)
+    expect(Math.abs(0.16 * Math.sqrt(26.6 - 14.8) * ra - 22.3)).toBeLessThan(0.05)
   })
 
   // seen twice; 70° N: June and August memory. [MJ/m² day] on the 15th of each month, January first

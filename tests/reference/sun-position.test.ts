@@ -2,9 +2,11 @@
 //
 // Meeus states 0.01° for the short series that suncalc uses, and it leaves out the sun's parallax of
 // 0.0024°: together 0.0125°.
+// Stated: true altitudes are without refraction, apparent ones with it; azimuth from north clockwise.
 // A row marked `memory` was recalled and not read again in its source.
 
 import { describe, expect, it } from 'vitest'
+import { extraterrestrialNormal } from '../../packages/core/src/sky/extraterrestrial.js'
 import { cosIncidence } from '../../packages/core/src/sky/incidence.js'
 import { sunColumns } from '../../packages/core/src/sky/sun.js'
 import { trueAltitudeDeg } from './true-altitude.js'
@@ -28,6 +30,24 @@ describe('worked example of Reda & Andreas, NREL/TP-560-34302 (2003), table A5.1
   it('apparent altitude: the printed refraction 0.016332°, brought to 1010 hPa and 10 °C', () => {
     const standard = ((0.016332 * 1010) / 820) * (284 / 283)
     expect(Math.abs(sun.altitudeDeg - (39.872046 + standard))).toBeLessThan(ALLOWED_DEG)
+  })
+
+  // seen: equation of time 14.64 min, transit 11:46:04 local. The azimuth passes south between minutes.
+  it('transit at 18:46:04 UTC, which is the equation of time of 14.64 minutes', () => {
+    const startMs = Date.parse('2003-10-17T18:30Z')
+    const { azimuthDeg } = sunColumns(startMs, 30, 39.742476, -105.1786)
+    const before = azimuthDeg.findLastIndex((azimuth) => azimuth < 180)
+    const share = (180 - azimuthDeg[before]!) / (azimuthDeg[before + 1]! - azimuthDeg[before]!)
+    const transitMs = startMs + (before + 0.5 + share) * 60_000
+    // 0.0125° of azimuth pass in some 2 s at this altitude.
+    expect(Math.abs(transitMs - Date.parse('2003-10-17T18:46:04Z'))).toBeLessThan(3000)
+    const meanNoonMs = Date.parse('2003-10-17T12:00Z') + (105.1786 / 15) * 3_600_000
+    expect(Math.abs((meanNoonMs - transitMs) / 60_000 - 14.64)).toBeLessThan(0.05)
+  })
+
+  // seen: radius vector 0.9965422974 AU. Spencer's series has the year's mean course only.
+  it('distance: 1/R² = 1.006952 within 0.15 %', () => {
+    expect(Math.abs(extraterrestrialNormal(290, 1) * 0.9965422974 ** 2 - 1)).toBeLessThan(0.0015)
   })
 
   // memory: azimuth 194.340241, incidence 25.187000
