@@ -13,6 +13,12 @@ import {
   spreadHour,
 } from './within-day.js'
 
+/**
+ * A month whose clear days bring less than this is polar: its clearness is twilight and low sun, which
+ * no clear sky knows, so it is held within what the sky can give. [W/m² · min a day], 0.25 kWh/m²
+ */
+const POLAR_DAY = 15_000
+
 export interface TypicalSky extends Sky {
   /** Hourly sums of one local day, by its index in the calendar. */
   fillHours(year: number, day: number, into: DayHours): void
@@ -22,7 +28,8 @@ export interface TypicalSky extends Sky {
  * @param clearness  monthly mean of global over extraterrestrial irradiation, January first
  * @param monthlyC   monthly mean air temperature. [°C]
  * @param years      synthetic years, numbered from 0
- * @throws           InputError where a month is asked to be brighter than the clear sky allows
+ * @throws           InputError where a month is asked to be brighter than the clear sky allows, but
+ *                   for months of polar winter
  */
 export function typicalSky(
   year: SunYear,
@@ -94,6 +101,9 @@ function monthLaws(year: SunYear, clearness: readonly number[]): DayLaw[] {
     const most = (0.99 * sum.ghi) / sum.extra
     const least = ((DARKEST_DAY + 0.01) * sum.ghi) / sum.extra
     if (!(index <= 0.99 && index >= DARKEST_DAY + 0.01)) {
+      if (sum.ghi < POLAR_DAY * days.length) {
+        return dayLaw(Math.min(0.99, Math.max(DARKEST_DAY + 0.01, index)))
+      }
       const need = `${least.toFixed(3)}..${most.toFixed(3)}, what this sky can give in the mean of that month`
       throw new InputError(`sky.clearness[${m}]`, need, value)
     }
