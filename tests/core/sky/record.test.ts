@@ -270,6 +270,12 @@ describe('the calendar', () => {
     expect(day.reduce((a, b) => a + b, 0) / 60).toBeCloseTo(300, 6)
   })
 
+  it('of a record from July to June finds January in its second half', () => {
+    const { airC } = laid({ ...numbered, startMs: Date.UTC(2022, 6, 1) }, UTC_SITE)
+    // 1 January 2023 is the 185th day of the record, 30 June the last, 1 July the first.
+    expect([airC[0], airC[180 * 24], airC[181 * 24], airC.at(-1)]).toEqual([185, 365, 1, 184])
+  })
+
   it('of a record of two years tells them apart', () => {
     const airC = Float64Array.from({ length: 2 * 8760 }, (_, i) => (i < 8760 ? 5 : 15))
     const two = record(60, { ghi: new Float64Array(2 * 8760), airC })

@@ -9,9 +9,9 @@ import { measured, WEATHER_COLUMNS, type WeatherColumn } from './raw-weather.js'
 const NAMES: Readonly<Record<WeatherColumn, RegExp>> = {
   ghi: /(^|[^a-z])ghi([^a-z]|$)|global.*hor|^global.*w.?m|^g\(h\)|short.?wave|global.*(irrad|radia)|globalstrahlung/i,
   dni: /(^|[^a-z])dni([^a-z]|$)|direct.*normal|beam.*normal|^gb\(n\)/i,
-  dhi: /(^|[^a-z])dhi([^a-z]|$)|diffuse|^gd\(h\)/i,
-  airC: /(^|[^a-z])(air|ambient|outdoor)[^a-z]{0,4}(temp|[cfk]([^a-z]|$))|^air$|temp[a-z]*[^a-z]?(air|2m)|^t2m|dry.?bulb|^t_?air|^temp(erature)?([^a-z]*$|[^a-z]+(deg|°)?\s?[cfk]\W*$)/i,
-  windMs: /wind.*speed|wind[^a-z]*(m[^a-z]s|km|mph|kn)|wspd|^ws10m|^wind$/i,
+  dhi: /(^|[^a-z])dhi([^a-z]|$)|diffuse|diffusstrahlung|^gd\(h\)/i,
+  airC: /(^|[^a-z])(air|ambient|outdoor)[^a-z]{0,4}(temp|[cfk]([^a-z]|$))|^air$|temp[a-z]*[^a-z]?(air|2m)|^t2m|dry.?bulb|lufttemp|^t_?air|^temp(erature)?([^a-z]*$|[^a-z]+(deg|°)?\s?[cfk]\W*$)/i,
+  windMs: /wind.*speed|windgeschw|wind[^a-z]*(m[^a-z]s|km|mph|kn)|wspd|^ws10m|^wind$/i,
 }
 const NOT: Readonly<Record<WeatherColumn, RegExp>> = {
   ghi: /tilt|poa|clear|source|uncert|flag|illum|normal|north|south|east|west|extra|uv/i,
