@@ -10,7 +10,7 @@ import type { MeterRecord } from '../load/meter-record.js'
 import { clearSkyYear, withoutLight } from '../sky/clear.js'
 import { horizonFrom } from '../sky/horizon.js'
 import { type PlaneGeometry, planeGeometry } from '../sky/plane.js'
-import { recordAirC, recordClearness, recordSky } from '../sky/record.js'
+import { recordAirC, recordClearness, recordLagMinutes, recordSky } from '../sky/record.js'
 import type { Sky } from '../sky/sky.js'
 import { type SunYear, sunYear } from '../sky/sun-year.js'
 import { type TypicalSky, typicalSky } from '../sky/typical.js'
@@ -71,7 +71,7 @@ export function prepare(house: House, files: HouseFiles = {}): Prepared {
     record,
     clearness,
     airC,
-    notes: [...demand.notes, ...skyNotes(house, record)],
+    notes: [...demand.notes, ...skyNotes(house, record, sun)],
   }
 }
 
@@ -93,7 +93,12 @@ function prepareArray(house: House, input: ArrayInput, sun: SunYear): PreparedAr
   return { input, geometry, peakKw: agedPeakKw(input), group: groupOf(house, input) }
 }
 
-function skyNotes(house: House, record: WeatherRecord | null): string[] {
+/** A station this near has the weather of the house; common practice, no source. [km] */
+const NEAR_KM = 100
+/** Clouds move the middle of a day's light by less. [min] */
+const IN_STEP_MINUTES = 40
+
+function skyNotes(house: House, record: WeatherRecord | null, sun: SunYear): string[] {
   if (record === null) {
     return [
       'No wind record: 1 m/s is taken, and days no brighter than 0.8 of the mean count as windy.',
@@ -101,7 +106,7 @@ function skyNotes(house: House, record: WeatherRecord | null): string[] {
   }
   const notes: string[] = []
   const away = record.site === null ? 0 : distanceKm(house.site, record.site)
-  if (away > FAR_KM) {
+  if (away > NEAR_KM) {
     const { latitudeDeg, longitudeDeg } = record.site as NonNullable<WeatherRecord['site']>
     notes.push(
       `${record.name} was recorded at ${latitudeDeg}, ${longitudeDeg}, ${Math.round(away)} km from ` +
@@ -113,14 +118,18 @@ function skyNotes(house: House, record: WeatherRecord | null): string[] {
       `${record.name} is a typical year: its unusual months were removed, so it tells no worst case.`,
     )
   }
+  const lag = Math.round(recordLagMinutes(sun, record))
+  if (Math.abs(lag) > IN_STEP_MINUTES) {
+    notes.push(
+      `The light of ${record.name} comes ${Math.abs(lag)} min ${lag < 0 ? 'before' : 'after'} the sun of the house: do its stamps mark the start or the end of an interval, and is its offset from UTC right?`,
+    )
+  }
   if (house.sky.clearness === undefined) {
     notes.push('Skies typical and dull take their monthly clearness from the weather file.')
   }
   return notes
 }
 
-/** A weather record from further away is asked about. */
-const FAR_KM = 60
 const EARTH_KM = 6371
 
 type Place = { readonly latitudeDeg: number; readonly longitudeDeg: number }

@@ -13,6 +13,8 @@ import type { WeatherRecord } from './weather-record.js'
 
 const COARSE_MINUTES = 15
 const WIND_MS = 1
+/** A year may lack its first or last hours. */
+const LEAST_DAYS = 364.5
 
 /**
  * @param monthlyC  used where the record has no air temperature; null then refuses
@@ -66,9 +68,9 @@ class RecordLayout {
     private readonly record: WeatherRecord,
     private readonly calendar: Calendar,
   ) {
-    const days = (record.ghi.length * record.stepMinutes) / 1440
+    const days = daysOf(record)
     this.years = Math.max(1, Math.floor((days + 0.5) / 365))
-    if (days < 364.5) {
+    if (days < LEAST_DAYS) {
       throw new InputError(record.name, 'a record of a year or more', `${days.toFixed(1)} days`)
     }
     const standard = calendar.startMs / MINUTE_MS + record.utcOffsetMinutes
@@ -115,6 +117,10 @@ class RecordLayout {
   }
 }
 
+function daysOf(record: WeatherRecord): number {
+  return (record.ghi.length * record.stepMinutes) / 1440
+}
+
 function isLeap(year: number): boolean {
   return new Date(Date.UTC(year, 1, 29)).getUTCMonth() === 1
 }
@@ -137,6 +143,40 @@ export function recordClearness(year: SunYear, record: WeatherRecord): number[] 
     }
   }
   return Array.from(ghi, (value, m) => (extra[m]! > 0 ? value / extra[m]! : 0.5))
+}
+
+/**
+ * Minutes by which the light of a record comes after that of a clear sky: the distance of their
+ * centres of gravity, day by day, each day counted by its light. Clouds move it by some ten.
+ *
+ * @returns  [min], negative where it comes before; NaN for a record without light or of less than a
+ *           year
+ */
+export function recordLagMinutes(year: SunYear, record: WeatherRecord): number {
+  const { calendar } = year
+  if (daysOf(record) < LEAST_DAYS) return Number.NaN
+  const layout = new RecordLayout(record, calendar)
+  const step = record.stepMinutes
+  let lag = 0
+  let weight = 0
+  for (const day of calendar.days) {
+    const clear = { sum: 0, moment: 0 }
+    const light = { sum: 0, moment: 0 }
+    for (let i = day.start; i < day.end; i++) {
+      clear.sum += year.ghi[i]!
+      clear.moment += year.ghi[i]! * (i + 0.5)
+    }
+    for (let i = day.start; i < day.end; i += step) {
+      const value = record.ghi[layout.indexOf(0, i + (step >> 1))]
+      if (!(value !== undefined && value > 0)) continue
+      light.sum += value
+      light.moment += value * (i + step / 2)
+    }
+    if (!(clear.sum > 0 && light.sum > 0)) continue
+    lag += light.sum * (light.moment / light.sum - clear.moment / clear.sum)
+    weight += light.sum
+  }
+  return lag / weight
 }
 
 /** Monthly mean air temperature of a record, or null where it has none. */
