@@ -103,7 +103,7 @@ describe('power of a real array, 19 March 2022', () => {
   const prepared = golden(-105.173, 3.05, { arrays: [{ ...array, inverter }] })
   const start = dayStart(prepared, 3, 19)
   const sky = plainSky(prepared, 'clear')
-  const clear = windowOf(prepared, sky, newScratch(prepared), 0, start, start + 1440).acKw
+  const clear = windowOf(prepared, sky, newScratch(prepared), 0, start, start + 1440).acKw[0]!
   const measured = new Float64Array(1440).fill(Number.NaN)
   const text = readFileSync(`${SAMPLES}array-2022-03-18-two-days-1min.csv`, 'utf8')
   for (const row of text.split(/\r?\n/)) {

@@ -42,7 +42,7 @@ function houseAt(latitudeDeg: number, longitudeDeg: number, roof: Roof): Prepare
 /** AC power of the minutes of one day, numbered from 1. [kW] */
 function dayKw(prepared: Prepared, dayOfYear: number, sky = plainSky(prepared, 'clear')) {
   const from = (dayOfYear - 1) * 1440
-  return windowOf(prepared, sky, newScratch(prepared), 0, from, from + 1440).acKw
+  return windowOf(prepared, sky, newScratch(prepared), 0, from, from + 1440).acKw[0]!
 }
 
 function kwh(kw: Float64Array): number {
