@@ -13,14 +13,18 @@ const SEA_LEVEL_PA = 101325
  * Straight up the fit gives 0.9997, on the horizon 37.9.
  *
  * @param altitudeDeg  Apparent altitude of the sun. [°], 0..90
+ * @param sinAltitude  its sine, where it is known
  * @returns            NaN below the horizon, where no beam comes through
  *
  * Source: F. Kasten and A. T. Young, "Revised optical air mass tables and approximation formula,"
  * Appl. Opt., vol. 28, no. 22, pp. 4735-4738, 1989. doi:10.1364/AO.28.004735
  */
-export function relativeAirMass(altitudeDeg: number): number {
+export function relativeAirMass(
+  altitudeDeg: number,
+  sinAltitude = Math.sin(altitudeDeg * RAD),
+): number {
   if (!(altitudeDeg >= 0)) return Number.NaN
-  return 1 / (Math.sin(altitudeDeg * RAD) + 0.50572 * (altitudeDeg + 6.07995) ** -1.6364)
+  return 1 / (sinAltitude + 0.50572 * (altitudeDeg + 6.07995) ** -1.6364)
 }
 
 /**

@@ -6,7 +6,7 @@
 // SURFRAD, Alamosa), and of 3700 hours of the Greensboro typical year with the sun above 10° none
 // passes 0.96.
 
-import { clearSky } from './clear-sky.js'
+import { clearDay, clearMinute } from './clear-sky.js'
 import type { SunYear } from './sun-year.js'
 
 const CLEANEST_TURBIDITY = 2
@@ -20,10 +20,14 @@ export function cleanBeam(year: SunYear): Float64Array {
   const { sun, dniExtra, dni, site } = year
   const out = Float64Array.from(dni)
   const sky = { ghi: 0, dni: 0, dhi: 0 }
+  let last = 0
+  let day = clearDay(site, dniExtra[0]!, CLEANEST_TURBIDITY)
   for (let i = 0; i < out.length; i++) {
     if (!(dni[i]! > 0)) continue
-    const extra = dniExtra[Math.floor(i / 1440)]!
-    clearSky(site, sun.altitudeDeg[i]!, extra, CLEANEST_TURBIDITY, sky)
+    const slot = Math.floor(i / 1440)
+    if (slot !== last) day = clearDay(site, dniExtra[slot]!, CLEANEST_TURBIDITY)
+    last = slot
+    clearMinute(day, sun.altitudeDeg[i]!, year.sine[i]!, sky)
     if (sky.dni > out[i]!) out[i] = sky.dni
   }
   return out

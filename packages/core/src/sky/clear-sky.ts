@@ -90,8 +90,36 @@ export function clearSky(
     out.dhi = 0
     return
   }
-  const airMass = absoluteAirMass(relativeAirMass(altitudeDeg), site.pressurePa)
-  clearSkyAtAirMass(site, Math.sin(altitudeDeg * RAD), airMass, dniExtra, linkeTurbidity, out)
+  const day = clearDay(site, dniExtra, linkeTurbidity)
+  clearMinute(day, altitudeDeg, Math.sin(altitudeDeg * RAD), out)
+}
+
+/** What stays the same over a day. Made by `clearDay`. */
+export interface ClearDay {
+  readonly site: ClearSkySite
+  readonly dniExtra: number
+  /** Linke turbidity less 1. */
+  readonly haze: number
+  /** The least part of the global that is diffuse. */
+  readonly leastDiffuse: number
+}
+
+/** @param dniExtra, linkeTurbidity  as for `clearSky` */
+export function clearDay(site: ClearSkySite, dniExtra: number, linkeTurbidity: number): ClearDay {
+  const least = (0.1 - 0.2 * Math.exp(-linkeTurbidity)) / (0.1 + 0.882 / site.fh1)
+  // Very clean air (TL below 0.7) would make it negative.
+  return { site, dniExtra, haze: linkeTurbidity - 1, leastDiffuse: Math.max(0, least) }
+}
+
+/** The same as `clearSky` for many minutes of a day. @param altitudeDeg [°], > 0 */
+export function clearMinute(
+  day: ClearDay,
+  altitudeDeg: number,
+  sinAltitude: number,
+  out: Irradiance,
+): void {
+  const airMass = absoluteAirMass(relativeAirMass(altitudeDeg, sinAltitude), day.site.pressurePa)
+  clearAtAirMass(day, sinAltitude, airMass, out)
 }
 
 /**
@@ -113,14 +141,20 @@ export function clearSkyAtAirMass(
   linkeTurbidity: number,
   out: Irradiance,
 ): void {
-  const haze = linkeTurbidity - 1
+  clearAtAirMass(clearDay(site, dniExtra, linkeTurbidity), sinAltitude, airMass, out)
+}
+
+function clearAtAirMass(
+  { site, dniExtra, haze, leastDiffuse }: ClearDay,
+  sinAltitude: number,
+  airMass: number,
+  out: Irradiance,
+): void {
   const globalPath = -site.globalDecay * airMass * (site.fh1 + site.fh2 * haze)
   const lift = site.variant === 'plain' ? 0 : 0.01 * Math.min(airMass, LIFT_UP_TO_AIR_MASS) ** 1.8
   const globalNormal = site.globalScale * dniExtra * Math.exp(globalPath + lift)
   const beam = site.beamScale * dniExtra * Math.exp(-0.09 * airMass * haze)
-  const leastDiffuse = (0.1 - 0.2 * Math.exp(-linkeTurbidity)) / (0.1 + 0.882 / site.fh1)
-  // Very clean air (TL below 0.7) would make the least diffuse negative.
-  const dni = Math.min(beam, globalNormal * (1 - Math.max(0, leastDiffuse)))
+  const dni = Math.min(beam, globalNormal * (1 - leastDiffuse))
   out.ghi = globalNormal * sinAltitude
   out.dni = dni
   out.dhi = (globalNormal - dni) * sinAltitude

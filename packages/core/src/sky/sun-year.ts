@@ -4,7 +4,7 @@
 
 import type { Calendar } from '../axis/calendar.js'
 import type { House } from '../house/house.js'
-import { type ClearSkySite, clearSky, clearSkySite } from './clear-sky.js'
+import { type ClearSkySite, clearDay, clearMinute, clearSkySite } from './clear-sky.js'
 import { extraterrestrialNormal } from './extraterrestrial.js'
 import { type SunColumns, sunColumns } from './sun.js'
 import { linkeTurbidity } from './turbidity.js'
@@ -44,14 +44,15 @@ export function sunYear(house: House, calendar: Calendar): SunYear {
   const sky = { ghi: 0, dni: 0, dhi: 0 }
   for (let slot = 0; slot < year.dniExtra.length; slot++) {
     const extra = extraterrestrialNormal(slot + 1)
-    const turbidity = linkeTurbidity(house.sky.linkeTurbidity, slot + 1)
+    const day = clearDay(site, extra, linkeTurbidity(house.sky.linkeTurbidity, slot + 1))
     year.dniExtra[slot] = extra
     const end = Math.min(n, (slot + 1) * MINUTES_A_SLOT)
     for (let i = slot * MINUTES_A_SLOT; i < end; i++) {
       const altitude = sun.altitudeDeg[i]!
       if (!(altitude > 0)) continue
-      year.sine[i] = Math.sin(altitude * RAD)
-      clearSky(site, altitude, extra, turbidity, sky)
+      const sine = Math.sin(altitude * RAD)
+      year.sine[i] = sine
+      clearMinute(day, altitude, sine, sky)
       year.ghi[i] = sky.ghi
       year.dni[i] = sky.dni
       year.dhi[i] = sky.dhi
