@@ -2,7 +2,7 @@
 
 import { checkHouse, newScratch, prepare, typicalOf, windowOf } from '@tideover/core'
 import { describe, expect, it } from 'vitest'
-import { hourly } from '../../../packages/core/src/series/window.js'
+import { hourly } from '../../../packages/core/src/series/hourly.js'
 import { plainHouse, solar } from '../plain-house.js'
 
 const prepared = prepare(checkHouse(plainHouse({ arrays: [solar('throttles')] })))

@@ -1,13 +1,8 @@
 // The columns that feed a trace, over a span of the house's year, for people to look at.
 
 import type { Prepared } from '../series/prepare.js'
-import {
-  type ArrayColumns,
-  newScratch,
-  type Window,
-  type WindowDetail,
-  windowOf,
-} from '../series/window.js'
+import { newScratch, windowOf } from '../series/window.js'
+import type { ArrayColumns, Window, WindowDetail } from '../series/window-columns.js'
 import type { Sky } from '../sky/sky.js'
 
 export interface SeriesColumns extends WindowDetail {

@@ -1,6 +1,7 @@
 // What looks like a slip in a house, or will surprise its owner; said, not refused.
 
 import type { House, LoadInput } from '../house/house.js'
+import { solarRatedKw } from '../house/solar-groups.js'
 import type { Prepared } from '../series/prepare.js'
 import type { Equipped } from './scenario.js'
 
@@ -52,7 +53,7 @@ export function loadWarnings(load: LoadInput): string[] {
 
 function solarWarnings(house: House): string[] {
   const warnings: string[] = []
-  const acKw = house.arrays.reduce((sum, { inverter }) => sum + (inverter?.ratedKw ?? 0), 0)
+  const acKw = solarRatedKw(house.arrays)
   if (acKw > house.inverter.ratedKva) {
     warnings.push(
       `Solar inverters of ${acKw} kW stand against a battery inverter of ` +

@@ -22,6 +22,7 @@ export function checkHouse(plain: unknown): House {
   const { $schema: _, ...house } = result.data
   return {
     ...house,
+    arrays: house.arrays.map((array) => ({ ...array, inverter: inverterOf(array, house.arrays) })),
     heatingMonths:
       house.heatingMonths ??
       (house.site.latitudeDeg >= 0 ? [10, 11, 12, 1, 2, 3, 4] : [4, 5, 6, 7, 8, 9, 10]),
@@ -30,9 +31,17 @@ export function checkHouse(plain: unknown): House {
   }
 }
 
+type Arrays = z.infer<typeof houseRules>['arrays']
+
+/** Its own, or that of the array it shares one with. */
+function inverterOf(array: Arrays[number], arrays: Arrays): Arrays[number]['inverter'] {
+  if (array.onInverterOf === undefined) return array.inverter
+  return arrays.find(({ name }) => name === array.onInverterOf)?.inverter
+}
+
 /** Where the file names no way: whatever of sun and generator the house has. */
 function waysToWake(house: z.infer<typeof houseRules>): WakesOn[] {
-  const hasDc = house.arrays.some((array) => array.inverter === undefined)
+  const hasDc = house.arrays.some((array) => inverterOf(array, house.arrays) === undefined)
   return [
     ...(hasDc ? (['sun'] as const) : []),
     ...(house.generator === undefined ? [] : (['generator'] as const)),

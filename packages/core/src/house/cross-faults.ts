@@ -77,7 +77,9 @@ function checkInverter(house: Plain, add: Add): void {
 function checkWakes(house: Plain, wakesOn: readonly unknown[], add: Add): void {
   for (const [i, way] of wakesOn.entries()) {
     const at = `inverter.wakesOn[${i}]`
-    const isDc = asList(house.arrays).some(({ inverter }) => inverter === undefined)
+    const isDc = asList(house.arrays).some(
+      ({ inverter, onInverterOf }) => inverter === undefined && onInverterOf === undefined,
+    )
     if (way === 'sun' && !isDc) {
       add(at, 'left out: AC-coupled solar cannot wake a stack, and no array is DC-coupled', way)
     }
@@ -101,7 +103,30 @@ function checkArrays(house: Plain, add: Add): void {
       add(`arrays[${i}].inverter.backBelow`, `below inverter.outAbove, which is ${out}`, back)
     }
   }
+  checkShared(arrays, add)
   checkGroups(house, arrays, add)
+}
+
+/** Arrays that share an inverter, and logs of what one gives. */
+function checkShared(arrays: Plain[], add: Add): void {
+  for (const [i, array] of arrays.entries()) {
+    const at = `arrays[${i}]`
+    if (array.file !== undefined && array.inverter === undefined) {
+      add(`${at}.inverter`, 'given, for an array whose AC output was logged', undefined)
+    }
+    if (array.onInverterOf === undefined) continue
+    const other = arrays.find(({ name }) => name === array.onInverterOf)
+    if (other?.inverter === undefined || other === array) {
+      add(`${at}.onInverterOf`, 'the name of another array with an inverter', array.onInverterOf)
+    }
+    if (other?.file !== undefined) {
+      add(at, `left out: the log of ${other.name} holds it already`, array.name)
+    }
+    for (const field of ['inverter', 'file', 'trackerKw'] as const) {
+      if (array[field] === undefined) continue
+      add(`${at}.${field}`, "left out beside onInverterOf: it is the other array's", array[field])
+    }
+  }
 }
 
 /** On the island solar inverters behave in two ways at most. */

@@ -77,6 +77,10 @@ export interface ArrayInput {
   azimuthDeg: number
   /** The AC-coupled inverter; an array without one is DC-coupled through a tracker at the stack. */
   inverter?: SolarInverter | undefined
+  /** Name of the array whose inverter it shares; `inverter` is then that one. */
+  onInverterOf?: string | undefined
+  /** A log of the AC output beside the house file: it goes before every model. */
+  file?: string | undefined
   /** Most a DC-coupled array's tracker passes on. [kW] */
   trackerKw?: number | undefined
   /** Soiling, cables, mismatch, shade not in the horizon. 0..1 */

@@ -79,6 +79,8 @@ const array = group('One solar array', {
   tiltDeg: number('Tilt from horizontal', { unit: 'deg', min: 0, max: 90 }),
   azimuthDeg: number('Azimuth, clockwise from north', { unit: 'deg', min: 0, max: 360 }),
   inverter: solarInverter.optional(),
+  onInverterOf: text('Name of the array whose inverter it shares').optional(),
+  file: text('Log of its AC output, beside the house file').optional(),
   trackerKw: number('Limit of the tracker of a DC-coupled array', {
     unit: 'kW',
     above: 0,

@@ -49,6 +49,18 @@ export function solarGroups(house: House): SolarGroup[] {
   return [...groups.values()]
 }
 
+/** Whether an array brings an AC-coupled inverter; one that shares another's does not. */
+export function bringsInverter({ inverter, onInverterOf }: ArrayInput): boolean {
+  return inverter !== undefined && onInverterOf === undefined
+}
+
+/** AC rating of the solar inverters that arrays bring. [kW] */
+export function solarRatedKw(arrays: readonly ArrayInput[]): number {
+  return arrays
+    .filter(bringsInverter)
+    .reduce((sum, { inverter }) => sum + (inverter?.ratedKw ?? 0), 0)
+}
+
 /** The group of an array, counted from 0; -1 for one that is DC-coupled or not on the island. */
 export function groupOf(house: House, { name }: Pick<ArrayInput, 'name'>): number {
   return solarGroups(house).findIndex(({ names }) => names.includes(name))

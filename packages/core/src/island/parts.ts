@@ -4,7 +4,7 @@ import type { Calendar } from '../axis/calendar.js'
 import type { Plant } from '../equipment/plant.js'
 import type { House } from '../house/house.js'
 import type { Demand } from '../load/demand.js'
-import type { Window } from '../series/window.js'
+import type { Window } from '../series/window-columns.js'
 import type { Rules } from './rules.js'
 
 /** A power of a level in a minute of the window. [kW] */

@@ -1,6 +1,6 @@
 // AC-coupled solar by the groups that are in, a bit each in a mask: what it fills, what it forces.
 
-import type { Window } from '../series/window.js'
+import type { Window } from '../series/window-columns.js'
 import { onGrid } from '../units/energy-grid.js'
 import { batteryKw } from './balance.js'
 import type { Columns } from './columns.js'

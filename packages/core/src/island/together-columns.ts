@@ -3,7 +3,7 @@
 
 import { generatorLitresPerHour } from '../equipment/generator.js'
 import type { Demand } from '../load/demand.js'
-import type { Window } from '../series/window.js'
+import type { Window } from '../series/window-columns.js'
 import { onGrid } from '../units/energy-grid.js'
 import { batteryKw, generatorAcKw, newBalance, settle, stackAcKw } from './balance.js'
 import type { TogetherColumns } from './columns.js'

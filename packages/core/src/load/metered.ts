@@ -17,7 +17,8 @@ import { InputError } from '../house/problem.js'
 import { onSeriesGrid } from '../units/energy-grid.js'
 import type { MeterRecord } from './meter-record.js'
 
-interface RecordedDay {
+/** One whole local day of a record. */
+export interface RecordedDay {
   readonly weekday: number
   readonly dayOfYear: number
   /** Mean power by wall-clock minute. [1440], [kW] */
@@ -63,8 +64,8 @@ export function meteredColumn(
   return kw
 }
 
-/** Whole local days of a record, gaps excluded. */
-function recordedDays(record: MeterRecord, zone: string): RecordedDay[] {
+/** Whole local days of a record; days with a gap are left out. */
+export function recordedDays(record: MeterRecord, zone: string): RecordedDay[] {
   const endMs = record.startMs + record.kw.length * record.stepMinutes * MINUTE_MS
   const firstYear = new Date(record.startMs - DAY_MINUTES * MINUTE_MS).getUTCFullYear()
   const lastYear = new Date(endMs + DAY_MINUTES * MINUTE_MS).getUTCFullYear()

@@ -123,9 +123,16 @@ function planeYields(
     const out = new Float64Array(last - first)
     for (let at = first; at < last; at++) {
       const d = at % days.length
-      typical.fillHours((k + Math.floor(at / days.length)) % typical.years, d, hours)
+      const year = (k + Math.floor(at / days.length)) % typical.years
+      typical.fillHours(year, d, hours)
       let sum = 0
       for (const { array, ratios } of planes) {
+        const logged = array.log?.day(d, typical.dayRank?.(year, d))
+        if (logged !== undefined && logged !== null) {
+          // kW · min as the light of a thousand W/m² on as many kilowatts.
+          for (const kw of logged) sum += 1000 * kw
+          continue
+        }
         const ratio = ratios.get(d) ?? beamRatios(prepared, array.geometry, d)
         ratios.set(d, ratio)
         const { skyShare, groundShare } = array.geometry

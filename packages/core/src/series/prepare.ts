@@ -15,9 +15,12 @@ import type { Sky } from '../sky/sky.js'
 import { type SunYear, sunYear } from '../sky/sun-year.js'
 import { type TypicalSky, typicalSky } from '../sky/typical.js'
 import type { WeatherRecord } from '../sky/weather-record.js'
+import { type LoggedArray, loggedArray } from './logged-array.js'
 
 /** Records that a house file names, by the name it gives them. */
 export interface HouseFiles {
+  /** Logs of AC output. */
+  readonly outputs?: ReadonlyMap<string, MeterRecord>
   readonly meters?: ReadonlyMap<string, MeterRecord>
   readonly weather?: ReadonlyMap<string, WeatherRecord>
 }
@@ -27,6 +30,8 @@ export interface PreparedArray {
   readonly geometry: PlaneGeometry
   /** Peak power less losses and age. [kW] */
   readonly peakKw: number
+  /** Its logged output; null for one that is modelled. */
+  readonly log: LoggedArray | null
   /** Which group of AC-coupled solar it belongs to; -1 behind a tracker or off the island. */
   readonly group: number
 }
@@ -62,16 +67,17 @@ export function prepare(house: House, files: HouseFiles = {}): Prepared {
       undefined,
     )
   }
+  const arrays = house.arrays.map((input) => prepareArray(house, input, sun, files))
   return {
     house,
     calendar,
     demand,
     sun,
-    arrays: house.arrays.map((input) => prepareArray(house, input, sun)),
+    arrays,
     record,
     clearness,
     airC,
-    notes: [...demand.notes, ...skyNotes(house, record, sun)],
+    notes: [...demand.notes, ...arrays.flatMap(logNotes), ...skyNotes(house, record, sun)],
   }
 }
 
@@ -84,13 +90,49 @@ function recordOf(house: House, files: HouseFiles): WeatherRecord | null {
   return record
 }
 
-function prepareArray(house: House, input: ArrayInput, sun: SunYear): PreparedArray {
+function prepareArray(
+  house: House,
+  input: ArrayInput,
+  sun: SunYear,
+  files: HouseFiles,
+): PreparedArray {
   const plane = { tiltDeg: input.tiltDeg, azimuthDeg: input.azimuthDeg }
   const geometry = planeGeometry(
     sun.sun,
     input.horizon === undefined ? plane : { ...plane, horizon: horizonFrom(input.horizon) },
   )
-  return { input, geometry, peakKw: agedPeakKw(input), group: groupOf(house, input) }
+  return {
+    input,
+    geometry,
+    peakKw: agedPeakKw(input),
+    log: logOf(input, sun.calendar, files),
+    group: groupOf(house, input),
+  }
+}
+
+function logOf(input: ArrayInput, calendar: Calendar, files: HouseFiles): LoggedArray | null {
+  if (input.file === undefined) return null
+  const record = files.outputs?.get(input.file)
+  if (record === undefined) {
+    throw new InputError(`array ${input.name}`, `given with its log ${input.file}`, undefined)
+  }
+  const log = loggedArray(record, calendar)
+  if (log.days === 0) {
+    throw new InputError(record.name, 'a log of at least one whole local day', 'less than that')
+  }
+  return log
+}
+
+function logNotes({ input, log, geometry }: PreparedArray): string[] {
+  if (log === null) return []
+  const without = Math.round(geometry.beamShare.length / 1440) - log.covered
+  return [
+    `${input.name}: ${log.days} logged days stand for the array; a day takes the logged day of its ` +
+      'season at the same rank of brightness.' +
+      (without > 0
+        ? ` On ${without} days of the year nothing was logged near in season: the model stands in.`
+        : ''),
+  ]
 }
 
 /** A station this near has the weather of the house; common practice, no source. [km] */

@@ -3,75 +3,21 @@
 // A window may run past the end of the year; it goes on in the next synthetic year, with one year
 // in the same one. Powers are rounded to the series grid, so that they are equal on every machine.
 
-import { arrayDcKw } from '../equipment/array.js'
-import { cellTemperatureC } from '../equipment/cell-temperature.js'
 import { placeTemperature } from '../equipment/place.js'
-import { solarInverterAcKw } from '../equipment/solar-inverter.js'
 import { solarGroups } from '../house/solar-groups.js'
-import { fillPlane } from '../sky/plane.js'
 import type { Sky } from '../sky/sky.js'
-import type { MinuteSky } from '../sky/within-day.js'
 import { onSeriesGrid } from '../units/energy-grid.js'
-import type { Prepared, PreparedArray } from './prepare.js'
-
-/** Wind where there is no record. [m/s] */
-export const DEFAULT_WIND_MS = 1
-
-/** What a window needs of the sky. Power columns are indexed from the window's first minute. */
-export interface Window {
-  readonly from: number
-  readonly n: number
-  /** Number of the year of its first minute. */
-  readonly year: number
-  /**
-   * AC-coupled arrays on phases of the island by group, at their AC terminals, as if always in;
-   * those on others give nothing. [groups][n], [kW]
-   */
-  readonly acKw: readonly Float64Array[]
-  /** All DC-coupled arrays behind their trackers, as if all could be taken. [n], [kW] */
-  readonly dcKw: Float64Array
-  /** Temperature of the stack's place, one value an hour of the axis from `firstHour`. [°C] */
-  readonly placeC: Float64Array
-  readonly firstHour: number
-  /** Global irradiation of each local day the window touches, whole days. [W/m² · min] */
-  readonly dayGhi: Float64Array
-  /** Wind of each of those days, its mean; NaN where there is no record. [m/s] */
-  readonly dayWindMs: Float64Array
-  /** Number of the first of those days, counted on over the year's end. */
-  readonly firstDay: number
-}
-
-/** The columns of one array, kept for `series`; indexed as the window is. */
-export interface ArrayColumns {
-  readonly name: string
-  readonly dcCoupled: boolean
-  readonly poaWm2: Float64Array
-  readonly cellC: Float64Array
-  readonly dcKw: Float64Array
-  readonly acKw: Float64Array
-}
-
-/** Sky and arrays of a window, kept for `series`. */
-export interface WindowDetail {
-  readonly ghi: Float64Array
-  readonly dni: Float64Array
-  readonly dhi: Float64Array
-  readonly airC: Float64Array
-  readonly windMs: Float64Array
-  readonly arrays: readonly ArrayColumns[]
-}
-
-/** Scratch columns over a whole year, reused from window to window. */
-export interface Scratch {
-  readonly sky: MinuteSky
-  readonly poa: Float64Array
-}
+import { DEFAULT_WIND_MS, hourly } from './hourly.js'
+import type { Prepared } from './prepare.js'
+import { fillSupply, type Piece } from './supply.js'
+import type { Scratch, Window, WindowDetail } from './window-columns.js'
 
 export function newScratch(prepared: Prepared): Scratch {
   const { n } = prepared.calendar
   return {
     sky: { ghi: new Float64Array(n), dni: new Float64Array(n), dhi: new Float64Array(n) },
     poa: new Float64Array(n),
+    dc: new Float64Array(n),
   }
 }
 
@@ -154,11 +100,9 @@ function fillPiece(
     }
   }
   if (sky.kind === 'none' && detail === undefined) return
-  for (const [which, array] of prepared.arrays.entries()) {
-    const isFed = array.input.inverter === undefined || array.group >= 0
-    if (!isFed && detail === undefined) continue
-    fillArrayPlane(prepared, scratch, array, a, b)
-    addPower(array, scratch.poa, air, wind, a, b, offset, window, detail?.arrays[which])
+  const piece: Piece = { prepared, sky, scratch, year, air, wind, a, b, offset, window, detail }
+  for (const [which, { input }] of prepared.arrays.entries()) {
+    if (input.onInverterOf === undefined) fillSupply(piece, which)
   }
 }
 
@@ -188,71 +132,6 @@ function fillDays(
     for (let i = start; i < end; i += 60) sum += wind[Math.floor(i / 60)]!
     window.dayWindMs[at] = sum / Math.ceil((end - start) / 60)
   }
-}
-
-function fillArrayPlane(
-  prepared: Prepared,
-  scratch: Scratch,
-  array: PreparedArray,
-  from: number,
-  to: number,
-): void {
-  const { calendar, sun, house } = prepared
-  // Every sky keeps its beam below that of clean air, so `dniClear` is not needed here.
-  const sky = { ...scratch.sky, dniExtra: sun.dniExtra }
-  let at = from
-  while (at < to) {
-    const { month } = calendar.days[calendar.dayOf[at]!]!
-    let end = at
-    while (end < to && calendar.days[calendar.dayOf[end]!]!.month === month) {
-      end = calendar.days[calendar.dayOf[end]!]!.end
-    }
-    end = Math.min(end, to)
-    fillPlane(scratch.poa, at, end, sky, array.geometry, house.sky.albedo[month - 1]!)
-    at = end
-  }
-}
-
-function addPower(
-  array: PreparedArray,
-  poa: Float64Array,
-  air: Float64Array,
-  wind: Float64Array | null,
-  from: number,
-  to: number,
-  offset: number,
-  window: Window,
-  keep: ArrayColumns | undefined,
-): void {
-  const { inverter, perKelvin, trackerKw, peakKw: nameplateKw } = array.input
-  const dcLimit = trackerKw ?? nameplateKw
-  const sum = window.acKw[array.group]
-  for (let i = from; i < to; i++) {
-    const light = poa[i]!
-    if (!(light > 0) && keep === undefined) continue
-    const windMs = wind === null ? DEFAULT_WIND_MS : hourly(wind, i)
-    const cellC = cellTemperatureC(light, hourly(air, i), windMs)
-    const dc = arrayDcKw(light, cellC, array.peakKw, perKelvin)
-    const place = i + offset
-    const ac =
-      inverter === undefined ? 0 : solarInverterAcKw(dc, inverter.efficiency, inverter.ratedKw)
-    if (inverter === undefined) window.dcKw[place]! += onSeriesGrid(Math.min(dc, dcLimit))
-    else if (sum !== undefined) sum[place]! += onSeriesGrid(ac)
-    if (keep === undefined) continue
-    keep.poaWm2[place] = onSeriesGrid(light)
-    keep.cellC[place] = onSeriesGrid(cellC)
-    keep.dcKw[place] = onSeriesGrid(inverter === undefined ? Math.min(dc, dcLimit) : dc)
-    keep.acKw[place] = onSeriesGrid(ac)
-  }
-}
-
-/** An hourly column in the middle of a minute, straight between the middles of the hours. */
-export function hourly(column: Float64Array, minute: number): number {
-  const position = (minute - 29.5) / 60
-  const before = Math.max(0, Math.min(column.length - 1, Math.floor(position)))
-  const after = Math.min(column.length - 1, before + 1)
-  const share = Math.min(1, Math.max(0, position - before))
-  return column[before]! + (column[after]! - column[before]!) * share
 }
 
 /** All AC-coupled solar of a minute that the island's phases could be given. [kW] */

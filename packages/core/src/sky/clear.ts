@@ -9,6 +9,7 @@ export function clearSkyYear(year: SunYear, monthlyC: readonly number[]): Sky {
   return {
     ...still(year, monthlyC),
     kind: 'clear',
+    dayRank: () => 1,
     fill(_, from, to, into) {
       into.ghi.set(year.ghi.subarray(from, to), from)
       into.dni.set(year.dni.subarray(from, to), from)

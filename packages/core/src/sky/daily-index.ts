@@ -92,9 +92,14 @@ export function lawMean(shape: number): number {
   return DARKEST_DAY + span * (1 / (1 - Math.exp(-x)) - 1 / x)
 }
 
+/** Share of days that are duller than one of a score, 0..1. */
+export function rankOfScore(score: number): number {
+  return 0.5 * (1 + errorFunction(score / Math.SQRT2))
+}
+
 /** Clear-sky index of a day with a score: the law's quantile at the score's rank. */
 export function dayIndex(law: DayLaw, score: number): number {
-  const rank = 0.5 * (1 + errorFunction(score / Math.SQRT2))
+  const rank = rankOfScore(score)
   const span = 1 - DARKEST_DAY
   const x = law.shape * span
   if (Math.abs(x) < 1e-4) return DARKEST_DAY + span * rank

@@ -16,6 +16,11 @@ export interface Sky {
    * the same places of the columns.
    */
   fill(year: number, from: number, to: number, into: MinuteSky): void
+  /**
+   * How bright a day is among its like: 0 the dullest, 1 the brightest day of its season. Absent
+   * where days are as they were recorded.
+   */
+  readonly dayRank?: (year: number, day: number) => number
   /** Hourly air temperature over the axis of a year. [°C] */
   airC(year: number): Float64Array
   /** Hourly wind over the axis of a year, or null where there is no record. [m/s] */

@@ -2,7 +2,14 @@
 
 import { InputError } from '../house/problem.js'
 import { airOfYear } from './air.js'
-import { DARKEST_DAY, type DayLaw, dailyScores, dayIndex, dayLaw } from './daily-index.js'
+import {
+  DARKEST_DAY,
+  type DayLaw,
+  dailyScores,
+  dayIndex,
+  dayLaw,
+  rankOfScore,
+} from './daily-index.js'
 import type { Sky } from './sky.js'
 import { newSunSums, type SunYear, sumSun } from './sun-year.js'
 import {
@@ -58,6 +65,7 @@ export function typicalSky(
     kind: 'typical',
     years,
     hasExtremes: true,
+    dayRank: (k, d) => rankOfScore(scoresOf(k)[d]!),
     fillHours,
     fill(k, from, to, into) {
       for (let d = calendar.dayOf[from]!; d < calendar.days.length; d++) {

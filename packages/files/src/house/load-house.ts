@@ -48,11 +48,18 @@ export function loadHouse(path: string): LoadedHouse {
     if (file === undefined || meters.has(file)) continue
     attempt(() => meters.set(file, readMeter(resolve(folder, file), house.site.timezone)))
   }
+  const outputs = new Map<string, MeterRecord>()
+  for (const { file } of house.arrays) {
+    if (file === undefined || outputs.has(file)) continue
+    const read = () => readMeter(resolve(folder, file), house.site.timezone, { output: true })
+    attempt(() => outputs.set(file, read()))
+  }
   const sky = house.sky.file
   if (sky !== undefined) attempt(() => weather.set(sky, readWeather(resolve(folder, sky))))
   if (problems.length > 0) throw new InputError(problems)
-  const notes = [...meters.values(), ...weather.values()].flatMap(({ notes }) => notes)
-  return { house, files: { meters, weather }, plain, notes }
+  const records = [...meters.values(), ...outputs.values(), ...weather.values()]
+  const notes = records.flatMap(({ notes }) => notes)
+  return { house, files: { meters, outputs, weather }, plain, notes }
 }
 
 function checkWithLines(plain: unknown, path: string, lineOf: (path: string) => number): House {

@@ -10,20 +10,21 @@ import { findTimeColumns, hasDate, readStamps, type TimeColumns } from '../time/
 import type { WallZone } from '../time/zone.js'
 import { finishMeter } from './finish-meter.js'
 import { loadColumn, namesExport, namesUse } from './load-column.js'
+import type { MeterOptions } from './meter-options.js'
 import { oldestFirst, toUtc } from './moments.js'
 
 /**
  * Reads meter readings from separated text.
  *
  * @param text    The file
- * @param column  Name of the load column where the caller knows it
+ * @param options  What the caller knows better than the file
  * @throws        InputError; see `meterFromText`
  */
 export function meterFromCsv(
   text: string,
   name: string,
   zone: WallZone,
-  column: string | undefined,
+  { column, output = false }: MeterOptions,
   faults: Faults,
 ): MeterRecord {
   const found = parseTable(text, faults, isHeader)
@@ -34,9 +35,9 @@ export function meterFromCsv(
   if (times === null) {
     return faults.refuse(found.headerLine, 'a column with date and time', found.header.join(', '))
   }
-  const load = loadColumn(found, column, faults)
+  const load = loadColumn(found, column, faults, output)
   const { table, stamps } = oldestFirst(found, readStamps(found, times, faults))
-  if (column === undefined) refuseNetMeter(table, load.header, faults)
+  if (column === undefined && !output) refuseNetMeter(table, load.header, faults)
   const rowValues = readValues(table, load.at, faults)
   const utc = toUtc(stamps, table, times, zone, faults)
   faults.throwIfAny()
@@ -58,6 +59,7 @@ export function meterFromCsv(
       header: load.header,
       register: null,
       marksEnd: times.marksEnd,
+      keepsGaps: output,
       notes,
     },
     faults,

@@ -32,6 +32,8 @@ export interface RawMeter {
   readonly register: boolean | null
   /** True where the stamps mark ends of intervals; `startMs` is already the start. */
   readonly marksEnd: boolean
+  /** True for the log of an array: long gaps are left as they are. */
+  readonly keepsGaps?: boolean
   readonly notes: readonly string[]
 }
 
@@ -101,7 +103,7 @@ function withoutEmptyEnds(raw: RawMeter, faults: Faults): RawMeter {
 function bridge(raw: RawMeter, faults: Faults): readonly Gap[] {
   const { values, stepMinutes, startMs, lineOfSlot } = raw
   const { filled, long } = bridgeGaps(values, Math.floor(BRIDGED_MINUTES / stepMinutes))
-  for (const gap of long) {
+  for (const gap of raw.keepsGaps === true ? [] : long) {
     const from = local(startMs + gap.from * stepMinutes * 60_000, raw.zone)
     const need = 'a record without gaps over 2 h (fill this one, or cut the file there)'
     const got = `${duration((gap.to - gap.from) * stepMinutes)} without a reading from ${from}`
@@ -162,7 +164,10 @@ function describe(
 ): string[] {
   let sum = 0
   let peak = 0
+  let known = 0
   for (const value of kw) {
+    if (Number.isNaN(value)) continue
+    known++
     sum += value
     if (value > peak) peak = value
   }
@@ -171,7 +176,7 @@ function describe(
   const total = (sum * stepMinutes) / 60
   return [
     `${from} to ${to} ${zone.name}: ${count(kw.length, 'interval')} of ${stepMinutes} min.`,
-    `${total.toFixed(1)} kWh in all, mean ${(sum / kw.length).toFixed(3)} kW, peak ${peak.toFixed(3)} kW.`,
+    `${total.toFixed(1)} kWh in all, mean ${(sum / known).toFixed(3)} kW, peak ${peak.toFixed(3)} kW.`,
   ]
 }
 

@@ -29,14 +29,21 @@ const LOAD_NAME = /power|load|demand|consum|usage|energy|import|reading|value|to
  * Chooses the load column by its header.
  *
  * @param wanted  Name of the column where the caller says it, else undefined
+ * @param output  Whether what an array gives is sought, not what a house takes
  * @throws        InputError where none fits, several do, or the unit can't be told
  */
-export function loadColumn(table: Table, wanted: string | undefined, faults: Faults): LoadColumn {
-  const at = wanted === undefined ? theLoad(table, faults) : named(table, wanted, faults)
+export function loadColumn(
+  table: Table,
+  wanted: string | undefined,
+  faults: Faults,
+  output = false,
+): LoadColumn {
+  const at = wanted === undefined ? theLoad(table, faults, output) : named(table, wanted, faults)
   const header = table.header[at] ?? ''
   const unit = unitIn(header)
+  const what = output ? 'the output' : 'the load'
   if (unit !== null)
-    return { at, header, unit, note: `Column ${JSON.stringify(header)} is the load.` }
+    return { at, header, unit, note: `Column ${JSON.stringify(header)} is ${what}.` }
   return withoutUnit(table, at, header, faults)
 }
 
@@ -84,10 +91,10 @@ function named(table: Table, wanted: string, faults: Faults): number {
   )
 }
 
-function theLoad(table: Table, faults: Faults): number {
+function theLoad(table: Table, faults: Faults, output: boolean): number {
   const fits = (test: (header: string) => boolean): number[] =>
     table.header.flatMap((header, at) => (!BESIDE.test(header) && test(header) ? [at] : []))
-  const isOwn = (header: string): boolean => OWN.test(header)
+  const isOwn = (header: string): boolean => OWN.test(header) !== output
   const hasUnit = (header: string): boolean => unitIn(header) !== null
   const tries = [
     fits((header) => hasUnit(header) && !isOwn(header)),

@@ -6,12 +6,9 @@ import { readText } from '../text/read-text.js'
 import { zoneNamed } from '../time/zone.js'
 import { meterFromCsv } from './csv-meter.js'
 import { meterFromGreenButton } from './green-button.js'
+import type { MeterOptions } from './meter-options.js'
 
-/** What the caller knows better than the file. */
-export interface MeterOptions {
-  /** Header of the column to read, where the file has several that could be the load. */
-  readonly column?: string
-}
+export type { MeterOptions } from './meter-options.js'
 
 /**
  * Reads the load that a meter or logger recorded.
@@ -49,5 +46,5 @@ export function meterFromText(
   if (text.trim() === '') faults.refuse(1, 'a file with readings', 'an empty file')
   return text.trimStart().startsWith('<')
     ? meterFromGreenButton(text, name, known, faults)
-    : meterFromCsv(text, name, known, options.column, faults)
+    : meterFromCsv(text, name, known, options, faults)
 }

@@ -1,13 +1,12 @@
 // Generator and AC-coupled solar must never stand on the island together.
 
 import { isOnIsland } from '../../house/phases.js'
+import { solarRatedKw } from '../../house/solar-groups.js'
 import { CP, figure, type Look, short } from './finding.js'
 
 export const exclusiveInputs: Look = (_, { house }) => {
   const { generator, arrays, gateway } = house
-  const solarKw = arrays
-    .filter(({ inverter }) => isOnIsland(house, inverter?.phase))
-    .reduce((sum, { inverter }) => sum + (inverter?.ratedKw ?? 0), 0)
+  const solarKw = solarRatedKw(arrays.filter(({ inverter }) => isOnIsland(house, inverter?.phase)))
   if (generator === undefined || !(solarKw > 0)) return []
   const one = gateway.oneInputForEither
   return [

@@ -1,6 +1,7 @@
 // Thresholds of the network operator, by the code the house names.
 
 import type { GridCode } from '../../house/house.js'
+import { solarRatedKw } from '../../house/solar-groups.js'
 import { figure, type Look, short } from './finding.js'
 
 /** 16 A at 230 V. [kW a phase] */
@@ -20,8 +21,7 @@ export const operatorThresholds: Look = ({ house }) => {
   const code = house.site.gridCode
   if (code === undefined) return []
   const { inverter, gateway } = house
-  const solar = house.arrays.flatMap((array) => array.inverter ?? [])
-  const solarKw = solar.reduce((sum, { ratedKw }) => sum + ratedKw, 0)
+  const solarKw = solarRatedKw(house.arrays)
   const totalKw = solarKw + inverter.ratedKva
   const limitKw = SIXTEEN_A_KW * (isThreePhase(house) ? 3 : 1)
   const over = totalKw > limitKw

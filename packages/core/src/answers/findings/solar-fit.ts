@@ -2,11 +2,12 @@
 
 import { localTime } from '../../axis/calendar.js'
 import { isOnIsland } from '../../house/phases.js'
-import { type SolarGroup, solarGroups } from '../../house/solar-groups.js'
+import { type SolarGroup, solarGroups, solarRatedKw } from '../../house/solar-groups.js'
 import type { Rules, SolarRules } from '../../island/rules.js'
 import { forcedKw } from '../../island/solar-columns.js'
 import { type Prepared, plainSky } from '../../series/prepare.js'
-import { newScratch, type Window, windowOf } from '../../series/window.js'
+import { newScratch, windowOf } from '../../series/window.js'
+import type { Window } from '../../series/window-columns.js'
 import type { Equipped } from '../scenario.js'
 import { type ChargeLimit, chargeLimit } from './charge-limit.js'
 import { CP, type Figure, type Finding, figure, type Look, named, short } from './finding.js'
@@ -19,10 +20,7 @@ const WARM_C = 20
 
 export const solarRating: Look = (prepared) => {
   const { ratedKva } = prepared.house.inverter
-  const solarKw = islandArrays(prepared).reduce(
-    (sum, a) => sum + (a.input.inverter?.ratedKw ?? 0),
-    0,
-  )
+  const solarKw = solarRatedKw(islandArrays(prepared).map(({ input }) => input))
   if (!(solarKw > MOST_SOLAR_SHARE * ratedKva)) return []
   return [
     {
