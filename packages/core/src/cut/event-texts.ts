@@ -3,6 +3,7 @@
 import { type Calendar, localTime } from '../axis/calendar.js'
 import type { House } from '../house/house.js'
 import { type SolarGroup, solarGroups } from '../house/solar-groups.js'
+import { limitOf } from '../island/charge.js'
 import { NEVER } from '../island/columns.js'
 import type { Compiled } from '../island/compile.js'
 import { solarKw } from '../island/solar-columns.js'
@@ -119,15 +120,21 @@ export function solarName(house: House, { names }: SolarGroup): string {
 }
 
 function solarOut(house: House): string {
-  const waits = solarGroups(house).map(({ inverter }) => `${inverter.reconnectSeconds} s`)
+  const waits = [...new Set(solarGroups(house).map((group) => group.inverter.reconnectSeconds))]
   if (waits.length === 0) return ''
-  return ` Solar on the AC side drops out and waits ${waits.join(' or ')}.`
+  return ` Solar on the AC side drops out and waits ${waits.join(' s or ')} s.`
 }
 
 function surplus({ trace, compiled }: Scene, i: number, g: number): string {
   const sunKw = solarKw(compiled.window, 1 << g, i)
   const over = sunKw - trace.servedCriticalKw[i]! - trace.servedComfortKw[i]!
-  return `Sun ${kw(sunKw)}, of which ${kw(over)} would have to be stored.`
+  const { plant, rules, columns } = compiled
+  const stack = 60 * limitOf(trace.startStoredKwh[i]!, columns.tempLimit[i]!, rules)
+  const takes = Math.min(plant.chargeAcKw, stack)
+  return (
+    `Sun ${kw(sunKw)}, of which ${kw(over)} would have to be stored; ${kw(takes)} can be` +
+    `${takes < Math.min(plant.chargeAcKw, 60 * rules.bandLimitsKwh[0]!) ? ', so cold or so full' : ''}.`
+  )
 }
 
 /** Which comfort loads a new level leaves out. */
