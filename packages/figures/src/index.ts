@@ -10,3 +10,4 @@ export {
   hoursDown,
   percentDown,
 } from './words.js'
+export { type YearsFigureOptions, yearsFigure, yearsRows } from './years-figure.js'

@@ -1,6 +1,14 @@
 // The sky `dull`: the yield over the days of the cut that is undercut once in so many winters.
 
-import { checkHouse, newScratch, type Prepared, prepare, typicalOf, windowOf } from '@tideover/core'
+import {
+  checkHouse,
+  newScratch,
+  type Prepared,
+  plainSky,
+  prepare,
+  typicalOf,
+  windowOf,
+} from '@tideover/core'
 import { readHouseFile } from '@tideover/files'
 import { describe, expect, it } from 'vitest'
 import { spellYearOf } from '../../../packages/core/src/answers/month-sky.js'
@@ -127,5 +135,47 @@ describe('no sun', () => {
       const window = windowOf(croft, sky, newScratch(croft), year, minute, minute + 1440)
       expect(window.acKw[0]!.every((kw) => kw === 0)).toBe(true)
     }
+  })
+})
+
+describe('the minutes of a dull spell', () => {
+  /** Kilowatt-hours of a day, and those above a limit. */
+  const dayOf = (year: number, day: number, limitKw: number): { kwh: number; over: number } => {
+    const sky = typicalOf(croft, croft.house.seed, WINTERS)
+    const { start, end } = croft.calendar.days[day]!
+    const { acKw } = windowOf(croft, sky, newScratch(croft), year, start, end)
+    let [kwh, over] = [0, 0]
+    for (const kw of acKw[0]!) {
+      kwh += kw / 60
+      over += Math.max(0, kw - limitKw) / 60
+    }
+    return { kwh, over }
+  }
+
+  it('lose as much to a charge limit as those of typical days of the same yield', () => {
+    // A limit of 0.5 kW over the spells of one January in two, three days each: thirty days.
+    const limitKw = 0.5
+    const spells = Array.from({ length: 10 }, (_, k) => 3 * k)
+    const sum = { own: 0, kwh: 0, others: 0, flat: 0 }
+    for (const day of spells) {
+      const year = chosen(croft, day, 1, 2)
+      const own = dayOf(year, day, limitKw)
+      const alike = Array.from({ length: WINTERS }, (_, k) => dayOf(k, day, limitKw)).filter(
+        ({ kwh }) => Math.abs(kwh / own.kwh - 1) < 0.1,
+      )
+      expect(alike.length).toBeGreaterThan(5)
+      sum.own += own.over
+      sum.kwh += own.kwh
+      sum.others += alike.reduce((over, each) => over + each.over, 0) / alike.length
+      // The clear day scaled down to the same yield: what a flat sky would lose.
+      const { start, end } = croft.calendar.days[day]!
+      const clear = windowOf(croft, plainSky(croft, 'clear'), newScratch(croft), 0, start, end)
+      const clearKwh = clear.acKw[0]!.reduce((kwh, kw) => kwh + kw / 60, 0)
+      for (const kw of clear.acKw[0]!) {
+        sum.flat += Math.max(0, (kw * own.kwh) / clearKwh - limitKw) / 60
+      }
+    }
+    expect(Math.abs(sum.own / sum.others - 1)).toBeLessThan(0.25)
+    expect(sum.flat).toBeLessThan(0.7 * sum.own)
   })
 })

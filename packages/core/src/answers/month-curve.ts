@@ -17,7 +17,7 @@ export interface MonthCurve {
   readonly month: number
   /** Length of the cut that the question asks for, and that fixes the dull spell. [h] */
   readonly cutHours: number
-  /** Return period and days of the spell; under `dull` only, else null. */
+  /** Return period and days of the spell; under `dull` and `none`, else null. */
   readonly spell: { readonly winters: number; readonly days: number } | null
   readonly byPattern: Readonly<Record<Pattern, AutonomyCurve>>
   /** The least of them at each hour: at `cutHours` it is the share of the answer. */
@@ -68,7 +68,7 @@ export function monthCurve(
     sky,
     month,
     cutHours,
-    spell: sky === 'dull' ? { winters, days: daysOfCut(cutHours) } : null,
+    spell: sky === 'dull' || sky === 'none' ? { winters, days: daysOfCut(cutHours) } : null,
     byPattern,
     least: leastCurve(Object.values(byPattern)),
   }
