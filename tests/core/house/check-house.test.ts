@@ -290,6 +290,33 @@ describe('likely slips', () => {
   })
 })
 
+describe('loads that the battery inverter does not carry', () => {
+  const warned = (loads: Plain[], inverter: Plain = {}): string => {
+    const ratings = { ratedKva: 5, idleW: 50, roundTrip: 1, ...inverter }
+    const prepared = prepare(checkHouse(plainHouse({ loads, inverter: ratings })))
+    return warningsFor(prepared, equip(prepared, {})).join(' ')
+  }
+  const pump = { name: 'pump', tier: 'critical', w: 60 }
+  const oven = { name: 'oven', tier: 'comfort', w: 5500, powerFactor: 1, at: ['18:00-18:10'] }
+
+  it('are warned of, minute by minute of the year, unless a relay drops them', () => {
+    expect(warned([pump, oven])).toContain('In 3650 minutes of the year all loads')
+    expect(warned([pump, oven], { onOverload: 'sheds' })).not.toContain('minutes of the year')
+    expect(warned([pump, { ...oven, w: 4000 }])).not.toContain('minutes of the year')
+  })
+
+  it('nor, starting all at once', () => {
+    // Two motors of 1 kVA that never start in one minute: 6 + 6 kVA when the island forms.
+    const motor = { tier: 'critical', w: 1000, powerFactor: 1, startingMultiple: 6 }
+    const two = [
+      { ...motor, name: 'first', at: ['06:00-09:00'] },
+      { ...motor, name: 'second', at: ['07:00-08:00'] },
+    ]
+    expect(warned(two)).toContain('the critical loads reach 12.0 kVA')
+    expect(warned(two, { startingKva: 12 })).not.toContain('reach')
+  })
+})
+
 describe('the JSON Schema for editors', () => {
   const validate = new Ajv2020({ strict: false, allErrors: true }).compile(houseJsonSchema())
   const samples = fileURLToPath(new URL('../../../data-samples/', import.meta.url))

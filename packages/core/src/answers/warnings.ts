@@ -2,6 +2,7 @@
 
 import type { House, LoadInput } from '../house/house.js'
 import { solarRatedKw } from '../house/solar-groups.js'
+import { carries, mostKva } from '../island/overload-columns.js'
 import type { Prepared } from '../series/prepare.js'
 import type { Equipped } from './scenario.js'
 
@@ -29,7 +30,25 @@ export function warningsFor(prepared: Prepared, equipped: Equipped): string[] {
         'not bring them back.',
     )
   }
+  const over = minutesOver(prepared, equipped)
+  if (peak <= equipped.plant.startingKva && over > 0 && !equipped.rules.sheds) {
+    warnings.push(
+      `In ${over} minutes of the year all loads of the island together, with their starts, are ` +
+        'more than the battery inverter carries: it then drops out with the critical loads on it. ' +
+        'check tells when.',
+    )
+  }
   return warnings
+}
+
+/** Minutes of the year in which what runs, or a start beside it, is too much with all loads on. */
+function minutesOver({ demand }: Prepared, { plant }: Equipped): number {
+  const [running, peak] = [demand.runningKva[0]!, demand.peakKva[0]!]
+  let minutes = 0
+  for (let i = 0; i < demand.n; i++) {
+    if (!carries(plant, running[i]!, mostKva(plant, running, i), peak[i]!)) minutes++
+  }
+  return minutes
 }
 
 function mostOf(column: Float64Array): number {
