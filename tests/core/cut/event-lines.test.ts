@@ -112,6 +112,17 @@ describe('a generator', () => {
   })
 })
 
+describe('an island that holds', () => {
+  it('says what it draws and when the loads are back', () => {
+    const inverter = { ...INVERTER, whenEmpty: 'holds', loadsBackAt: 0.3 }
+    const log = logOf({ inverter, arrays: [solar('throttles')] }, { startSoc: 0.12 })
+    const empty = log.find((line) => line.includes('lower limit'))
+    expect(empty).toMatch(
+      /All loads off; the island holds on 60 W of its own until the sun has brought 3\d %\.$/,
+    )
+  })
+})
+
 describe('comfort loads in steps', () => {
   it('are named as they go', () => {
     const loads = [

@@ -82,7 +82,9 @@ export function saidIn(scene: Scene, i: number): Said[] {
     ],
     [
       Event.empty,
-      () => `Battery at its lower limit: charge ${charge}, ${emptyLimit(i, compiled)}.`,
+      () =>
+        `Battery at its lower limit: charge ${charge}, ${emptyLimit(i, compiled)}.` +
+        holdsText(scene, i),
     ],
     [Event.goesDark, () => `Everything is off.${whatHelps(scene, i)}`],
     [Event.loadsBack, () => `${backWords(scene, i)}: charge ${charge}.`],
@@ -185,6 +187,14 @@ function emptyLimit(i: number, { columns, rules }: Compiled): string {
   const cold = columns.coldFloor[i]! / rules.capacityKwh
   const limit = `limit ${percent(warm + cold)}`
   return cold < 0.005 ? limit : `${limit} in the cold, ${percent(warm)} when warm`
+}
+
+/** An island that drops its loads and stays formed says so; one that goes dark has its own line. */
+function holdsText({ trace, compiled: { rules, columns, plant } }: Scene, i: number): string {
+  if (trace.levels[i] !== rules.holding) return ''
+  const back = percent((rules.loadsBackKwh + columns.coldFloor[i]!) / rules.capacityKwh)
+  const idleW = Math.round(1000 * (plant.idleKw + plant.standingKw))
+  return ` All loads off; the island holds on ${idleW} W of its own until the sun has brought ${back}.`
 }
 
 function backWords({ trace, compiled }: Scene, i: number): string {
