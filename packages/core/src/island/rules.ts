@@ -13,7 +13,7 @@ import { onGrid } from '../units/energy-grid.js'
  * Charge bands near full, common practice, no source: the full limit to 90 % of capacity, half
  * to 95, a quarter to 98, a tenth above.
  */
-const BANDS = [
+export const CHARGE_BANDS = [
   { upTo: 0.9, limit: 1 },
   { upTo: 0.95, limit: 0.5 },
   { upTo: 0.98, limit: 0.25 },
@@ -91,8 +91,8 @@ export function rulesOf(house: House, plant: Plant, steps: number): Rules {
   const solar = solarGroups(house).map((group) => solarRules(group.inverter, kwh))
   return {
     capacityKwh: kwh(1),
-    bandEdgesKwh: BANDS.map((band) => kwh(band.upTo)),
-    bandLimitsKwh: BANDS.map((band) => onGrid((band.limit * plant.chargeKw) / 60)),
+    bandEdgesKwh: CHARGE_BANDS.map((band) => kwh(band.upTo)),
+    bandLimitsKwh: CHARGE_BANDS.map((band) => onGrid((band.limit * plant.chargeKw) / 60)),
     shed: shedSteps(house, steps).map(({ dropBelow, returnAt }) => ({
       dropBelowKwh: kwh(dropBelow),
       returnAtKwh: kwh(returnAt),
