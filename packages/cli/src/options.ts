@@ -15,12 +15,12 @@ import { DateTime, Interval } from 'luxon'
 export type Words = Readonly<Record<string, string | boolean | readonly string[] | undefined>>
 
 /** What options say when they are left out; help shows the same. */
-export const DEFAULT_WORDS: Readonly<Record<string, string>> = {
+export const DEFAULT_WORDS = {
   sky: 'dull',
   'start-soc': 'reserve',
   winters: '10',
   years: '30',
-}
+} as const
 
 /** Reads options one by one and collects what is wrong with them. */
 export class OptionReader {

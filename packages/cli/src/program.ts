@@ -7,6 +7,7 @@ import { schema } from './commands/schema.js'
 import { series } from './commands/series.js'
 import { trace } from './commands/trace.js'
 import { DEFAULT_HOUSE } from './default-house.js'
+import { DEFAULT_WORDS } from './options.js'
 
 const HOUSE = `house file, YAML or JSON (default: ${DEFAULT_HOUSE.name})`
 
@@ -24,7 +25,7 @@ export function buildProgram(): Command {
       .option('--month <1..12>', 'month in which the cut starts', '1')
       .option('--hours <h>', 'length of the cut [h]', '24')
       .option('--share <0..1>', 'share of starts that must last the whole cut')
-      .option('--years <n>', 'synthetic years of the typical sky', '30')
+      .option('--years <n>', 'synthetic years of the typical sky', DEFAULT_WORDS.years)
       .option('--threads <n>', 'threads to work on (default: one for each processor)')
       .option('--defaults', 'list the defaults and the records that the answer rests on')
       .option('--json', 'one JSON object on standard output'),
@@ -43,7 +44,7 @@ export function buildProgram(): Command {
       )
       .option('--after <h>', 'hours to follow with the grid back [h]', '0')
       .option('--synthetic-year <k>', 'number of the year, for skies that have several')
-      .option('--years <n>', 'synthetic years of the typical sky', '30')
+      .option('--years <n>', 'synthetic years of the typical sky', DEFAULT_WORDS.years)
       .option('--csv <file>', 'minute by minute as CSV; - for standard output')
       .option('--json', 'states, events and totals as one JSON object'),
   ).action(trace)
@@ -54,9 +55,9 @@ export function buildProgram(): Command {
     .argument('[house]', HOUSE)
     .requiredOption('--from <date>', 'first local day, such as 2025-01-14')
     .requiredOption('--to <date>', 'last local day')
-    .option('--sky <sky>', 'dull, none, typical, clear or file', 'dull')
+    .option('--sky <sky>', 'dull, none, typical, clear or file', DEFAULT_WORDS.sky)
     .option('--synthetic-year <k>', 'number of the year, for skies that have several')
-    .option('--winters <R>', 'return period of the skies dull and none', '10')
+    .option('--winters <R>', 'return period of the skies dull and none', DEFAULT_WORDS.winters)
     .option('--seed <n>', 'seed of all chance')
     .option('--csv <file>', 'minute by minute as CSV; - for standard output')
     .option('--json', 'daily totals as one JSON object')
@@ -83,10 +84,18 @@ export function buildProgram(): Command {
 /** What is asked beside the house. */
 function withScenario(command: Command): Command {
   return command
-    .option('--sky <sky>', 'sky of the promise: dull, none, typical, clear or file', 'dull')
+    .option(
+      '--sky <sky>',
+      'sky of the promise: dull, none, typical, clear or file',
+      DEFAULT_WORDS.sky,
+    )
     .option('--modules <k>', 'battery modules (default: those of the house)')
-    .option('--start-soc <charge>', 'charge at the start: reserve, full or 0..1', 'reserve')
+    .option(
+      '--start-soc <charge>',
+      'charge at the start: reserve, full or 0..1',
+      DEFAULT_WORDS['start-soc'],
+    )
     .option('--health <0..1>', 'capacity that age has left (default: that of the house)')
-    .option('--winters <R>', 'return period of the skies dull and none', '10')
+    .option('--winters <R>', 'return period of the skies dull and none', DEFAULT_WORDS.winters)
     .option('--seed <n>', 'seed of all chance (default: that of the house)')
 }

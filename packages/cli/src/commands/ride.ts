@@ -16,9 +16,11 @@ const SHARED = ['sky', 'modules', 'start-soc', 'health', 'winters', 'seed', 'yea
 function repeated(command: string, path: string | undefined, words: Words): string {
   const given = SHARED.flatMap((name) => {
     const word = words[camel(name)]
-    return word === undefined || word === DEFAULT_WORDS[name] ? [] : [`--${name} ${word}`]
+    const isDefault = Object.entries(DEFAULT_WORDS).some(([n, w]) => n === name && w === word)
+    return word === undefined || isDefault ? [] : [`--${name} ${word}`]
   })
-  return [command, ...(path === undefined ? [] : [path]), ...given].join(' ')
+  const program = process.env.npm_lifecycle_event === 'start' ? 'npm start --' : 'tideover'
+  return [program, command, ...(path === undefined ? [] : [path]), ...given].join(' ')
 }
 
 /** `ride`: how long the house lasts. */
