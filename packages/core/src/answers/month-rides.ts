@@ -84,7 +84,7 @@ export function monthRidesOf(
   const tolerance = Math.max(...loads.map((load) => load.toleratesMinutes))
   const furthest = Math.max(...variants.map(({ horizon }) => horizon)) + tolerance
   const within = minutesOfHours(span.hours)
-  const enough: Enough = { cutMinutes: within, lostAfter: lostAfter(loads) }
+  const enough: Enough = { cutMinutes: within, lostAfter: lostAfter(loads, furthest) }
   const looks: Look[] = []
   const ridden = batches.map((batch, which) => {
     const end = batch.to + furthest

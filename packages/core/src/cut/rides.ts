@@ -140,14 +140,15 @@ export function minutesWithout(
 }
 
 /**
- * Minutes off in one go after which some load is lost for certain, whenever the spell began: its
- * tolerance and the longest it can go without wanting power.
+ * Minutes off in one go after which every load is lost that can be lost within the horizon,
+ * whenever the spell began: its tolerance and the longest it goes without wanting power. A load
+ * that wants none for longer than the horizon is not lost in it.
  */
-export function lostAfter(loads: readonly RideLoad[]): number {
-  return Math.min(
+export function lostAfter(loads: readonly RideLoad[], horizon: number): number {
+  return Math.max(
     ...loads.map((load) => {
       let longest = 0
-      for (const until of load.wantedIn) if (until > longest) longest = until
+      for (const until of load.wantedIn) if (until > longest && until < horizon) longest = until
       return load.toleratesMinutes + longest + 1
     }),
   )

@@ -35,7 +35,7 @@ const DECIDED_MINUTES = 60
 export interface Enough {
   /** Minutes that every start is followed at least: the cut. */
   readonly cutMinutes: number
-  /** Minutes off in one go after which some load is lost for certain. */
+  /** Minutes off in one go after which every load is lost that can be. */
   readonly lostAfter: number
 }
 
@@ -45,8 +45,8 @@ export interface Enough {
  *
  * @param startKwh  charge at every start, on the energy grid; or a column of it. [starts]
  * @param horizon   minutes; the window must hold starts + horizon of them
- * @param enough    where given, a history is left once its cut is over and a load is lost; its
- *                  last spell ends there, and rides that lasted beyond are those of `walkStarts`
+ * @param enough    where given, a history is left once its cut is over and its loads are lost;
+ *                  its last spell ends there
  */
 export function pass(
   columns: Columns,
