@@ -143,6 +143,14 @@ describe.concurrent('options', () => {
       /^--also must be a start and a duration such as 2025-01-14T21:00\/PT2H, got "2025-01-14T20:00"$/,
     ],
     [
+      ['trace', 'HOUSE', ...START, '--also', '18:20/PT10M'],
+      /^--also must be a start and a duration such as 2025-01-14T21:00\/PT2H, got "18:20\/PT10M"$/,
+    ],
+    [
+      ['trace', 'HOUSE', ...START, '--also', '2026-01-20T10:00Z/PT10M'],
+      /^start must be a time in the house's year, .*got "2026-01-20T10:00Z"$/,
+    ],
+    [
       ['trace', 'HOUSE', ...START, '--also', '2025-01-14T18:30/PT1H'],
       /^further cut must be after the cut before it has ended, at /,
     ],

@@ -95,7 +95,9 @@ export class OptionReader {
     const words = this.words[camel(name)]
     return (Array.isArray(words) ? words : []).flatMap((word: string) => {
       const span = Interval.fromISO(word, { zone: isZone(zone) ? zone : 'utc' })
-      if (span.isValid && span.length('minutes') >= 1) {
+      // Without a date the day would be the machine's.
+      const isDated = /^\d{4}-\d{2}-\d{2}T/.test(word)
+      if (isDated && span.isValid && span.length('minutes') >= 1) {
         return [{ startMs: span.start!.toMillis(), hours: span.length('hours') }]
       }
       this.fault(name, 'a start and a duration such as 2025-01-14T21:00/PT2H', word)

@@ -68,7 +68,10 @@ describe('Wilson’s interval', () => {
 
 describe('the figures of a month', () => {
   const prepared = { calendar: UTC_2025 } as Prepared
-  const load: RideLoad = { name: 'pump', toleratesMinutes: 0, wantedIn: new Int32Array(1) }
+  const load: RideLoad = {
+    ...{ name: 'pump', toleratesMinutes: 0 },
+    ...{ wantedIn: new Int32Array(1), wantedUpTo: null },
+  }
   const sky = (kind: Sky['kind'], years: number, hasExtremes = true): Sky =>
     ({ kind, years, hasExtremes }) as Sky
 

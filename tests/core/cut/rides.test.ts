@@ -39,10 +39,13 @@ function spellsOf(down: string, starts: number, openAtEnd = false): Spells {
   return spells
 }
 
+type Given = readonly [tolerates: number, wants: string, cycles?: boolean]
+
 /** Loads that want power where the text shows `w`; the text is their whole year. */
-function loadsOf(...given: readonly (readonly [tolerates: number, wants: string])[]): RideLoad[] {
-  const critical = given.map(([toleratesMinutes, wants], i) => ({
-    load: { name: `load ${i}`, toleratesMinutes },
+function loadsOf(...given: readonly Given[]): RideLoad[] {
+  const cycle = { onMinutes: 1, offMinutes: 1 }
+  const critical = given.map(([toleratesMinutes, wants, cycles], i) => ({
+    load: { name: `load ${i}`, toleratesMinutes, ...(cycles ? { cycle } : {}) },
     kw: Float64Array.from(wants, (letter) => (letter === 'w' ? 1 : 0)),
   }))
   return rideLoads({ critical } as unknown as Demand)
@@ -122,6 +125,15 @@ describe('several loads', () => {
     expect([rides.endedBy[0], rides.minutes[0], rides.beyond[0]]).toEqual([-1, 12, 1])
   })
 
+  it('a load by the clock is relieved only by minutes in which it wants power and has it', () => {
+    // Wanted in one minute of four, and never served: 1, 2, 3 minutes missed.
+    const byClock = ridesOf(spellsOf('#...#...#...', 1), loadsOf([2, 'w...']), 0, 12)
+    expect(byClock.minutes[0]).toBe(8)
+    // With a cycle it runs on return, and three minutes with supply relieve it.
+    const cycling = loadsOf([2, 'w...', true])
+    expect(ridesOf(spellsOf('#...#...#...', 1), cycling, 0, 12).beyond[0]).toBe(1)
+  })
+
   it('each load has its own ride beside', () => {
     const spells = spellsOf('..##....######....', 1)
     const rides = ridesOf(spells, loadsOf([4, always], [0, always]), 0, 18)
@@ -137,13 +149,15 @@ function slowRide(
   horizon: number,
   tolerates: number,
   wants: string,
+  cycles: boolean,
 ): number {
   let used = 0
   let inGap = false
   let spellFrom = start
   for (let i = start; i < down.length; i++) {
     if (down[i] === '.') {
-      used = Math.max(0, used - 1)
+      // By the clock a load is relieved by what it gets, with a cycle by the time with supply.
+      if (cycles || wants[i % wants.length] === 'w') used = Math.max(0, used - 1)
       inGap = false
       continue
     }
@@ -174,17 +188,18 @@ describe('random spells', () => {
         wants,
         fc.integer({ min: 0, max: 12 }),
         fc.integer({ min: 1, max: 60 }),
-        (runs, wish, tolerates, horizon) => {
+        fc.boolean(),
+        (runs, wish, tolerates, horizon, cycles) => {
           // Up at the end, so that nothing beyond the pattern matters.
           const down = `${runs}.`
           const fast = ridesOf(
             spellsOf(down, down.length),
-            loadsOf([tolerates, wish]),
+            loadsOf([tolerates, wish, cycles]),
             0,
             horizon,
           ).minutes
           for (let start = 0; start < down.length; start++) {
-            expect(fast[start]).toBe(slowRide(down, start, horizon, tolerates, wish))
+            expect(fast[start]).toBe(slowRide(down, start, horizon, tolerates, wish, cycles))
             rides++
           }
         },

@@ -1,8 +1,21 @@
 // What inverter and stack carry: for a second, for a minute, for as long as it lasts.
 
-import { Event } from '@tideover/core'
+import {
+  checkHouse,
+  compile,
+  Event,
+  equip,
+  newScratch,
+  pass,
+  plainSky,
+  prepare,
+  rideLoads,
+  ridesOf,
+  traceCut,
+  windowOf,
+} from '@tideover/core'
 import { describe, expect, it } from 'vitest'
-import { liveHouse, minutesOf } from '../plain-house.js'
+import { liveHouse, minutesOf, plainHouse } from '../plain-house.js'
 
 const INVERTER = { ratedKva: 5, idleW: 50, roundTrip: 1 }
 const STACK = {
@@ -71,6 +84,56 @@ describe('an island that forms', () => {
     const t = liveHouse({ inverter: INVERTER, stack: STACK }, short, 0.9)
     expect(minutesOf(t, Event.overload)).toEqual([30])
     expect(minutesOf(t, Event.loadsBack)).toEqual([31])
+  })
+})
+
+describe('a load that switches itself', () => {
+  /** A sump pump of 3 kW for three minutes an hour; its float stays closed until it has run. */
+  const pump = {
+    ...{ name: 'sump pump', tier: 'critical', w: 3000, startingMultiple: 6, powerFactor: 0.75 },
+    ...{ cycle: { onMinutes: 3, offMinutes: 57 }, toleratesMinutes: 60 },
+  }
+  const house = (person: object) =>
+    prepare(checkHouse(plainHouse({ inverter: INVERTER, loads: [pump], ...person })))
+  const PERSON = { person: { minutes: 30, from: '00:00', to: '24:00' } }
+
+  it.each([
+    ['nobody', {}],
+    ['somebody who resets', PERSON],
+  ])('and is too heavy never runs, and the island does not come back for it: with %s', (_, who) => {
+    const { trace, events } = traceCut(house(who), {
+      ...{ startMs: Date.UTC(2025, 0, 1), hours: 12, sky: 'none', startSoc: 1 },
+    })
+    expect(trace.servedCriticalKw.every((kw) => kw === 0)).toBe(true)
+    const first = trace.demandCriticalKw.findIndex((kw) => kw > 0)
+    // Three tries, a minute apart: the third is after its three minutes, and it starts all the same.
+    expect([...trace.states.slice(first, first + 20)].every((s) => s === 'off, overload')).toBe(
+      true,
+    )
+    expect(events.some(({ text }) => text.includes('24.0 kVA'))).toBe(true)
+  })
+
+  it('ends the ride of a load that bears an hour, by the clock', () => {
+    const prepared = house(PERSON)
+    const { rules, plant, startKwh } = equip(prepared, { startSoc: 1 })
+    const sky = plainSky(prepared, 'none')
+    const window = windowOf(prepared, sky, newScratch(prepared), 0, 0, 4 * 1440)
+    const { columns } = compile(
+      prepared.house,
+      prepared.calendar,
+      prepared.demand,
+      plant,
+      rules,
+      window,
+    )
+    const rides = ridesOf(
+      pass(columns, rules, 1440, startKwh, 1440),
+      rideLoads(prepared.demand),
+      0,
+      1440,
+    )
+    // The house is off from the pump's next turn on: within the hour for every start.
+    expect(Math.max(...rides.minutes)).toBeLessThan(60)
   })
 })
 

@@ -9,6 +9,7 @@ const together = {
   criticalKw: new Float64Array(minutes).fill(0.25),
   comfortKw: [],
   kvaPerKw: [1],
+  cycling: [[]],
   formingKva: [new Float64Array(minutes).fill(2.64)],
 }
 const INVERTER = { ratedKva: 5, idleW: 50, roundTrip: 1 }

@@ -40,6 +40,20 @@ describe('somebody who forms the island', () => {
     expect(back).toBe(543 + Math.ceil((2 - left) / (1.94 / 60)))
   })
 
+  it('puts it away at the end of the day where the sun was not enough, and comes again', () => {
+    const weak = {
+      ...scene,
+      minutes: 3000,
+      ac: (i: number) => (i % 1440 >= 540 && i % 1440 < 700 ? 0.2 : 0),
+    }
+    const t = liveHouse(house, weak, 0.2)
+    expect(minutesOf(t, Event.somebodyWakes)).toEqual([540, 540 + 1440])
+    expect(minutesOf(t, Event.putAway)).toEqual([700, 700 + 1440])
+    expect(minutesOf(t, Event.loadsBack)).toEqual([])
+    // What the night takes is the electronics' 10 W, not the 60 W of a formed island.
+    expect(t.storedKwh[800]! - t.storedKwh[860]!).toBeCloseTo(0.01, 8)
+  })
+
   it('is not called where the file does not name a person among the ways', () => {
     const t = liveHouse({ ...house, inverter: INVERTER }, scene, 0.2)
     expect(minutesOf(t, Event.somebodyWakes)).toEqual([])

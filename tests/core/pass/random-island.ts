@@ -1,6 +1,6 @@
 // Islands with round numbers: the ones on which an order of sums or a missed edge shows.
 
-import { type Compiled, checkHouse, luck } from '@tideover/core'
+import { type Compiled, checkHouse, type LoadColumn, type LoadInput, luck } from '@tideover/core'
 import { type ByHand, DC_ARRAY, islandOf, plainHouse, solar } from '../plain-house.js'
 
 export interface RandomIsland {
@@ -97,6 +97,7 @@ export function randomIsland(number: number, minutes: number): RandomIsland {
             criticalKw: new Float64Array(minutes).fill(0.1),
             comfortKw: Array.from({ length: steps }, () => new Float64Array(minutes).fill(0.3)),
             kvaPerKw: new Array(steps + 1).fill(1.25),
+            cycling: cyclingBy(steps, minutes, house.loads[0]!, pick(0, 500, 2500)),
             formingKva: byLevel(steps, minutes, pick(1.5, 2, 13)),
           },
     peakKva: (level, i) => (kettle === 1 && level === 0 && i % 720 === 430 ? 30 : 1),
@@ -115,6 +116,13 @@ export function randomIsland(number: number, minutes: number): RandomIsland {
     cold,
   })
   return { compiled: islandOf(given), startShare: pick(0.3, 0.5, 0.95, 1), about }
+}
+
+/** A load that runs 3 minutes of 20, which starts on return where its turn was missed. */
+function cyclingBy(steps: number, minutes: number, load: LoadInput, w: number): LoadColumn[][] {
+  const kw = Float64Array.from({ length: minutes }, (_, i) => (i % 20 < 3 ? w / 1000 : 0))
+  const column = { load: { ...load, w, startingMultiple: 6 }, kw }
+  return Array.from({ length: steps + 1 }, () => (w === 0 ? [] : [column]))
 }
 
 function arraysOf(

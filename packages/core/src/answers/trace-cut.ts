@@ -45,7 +45,7 @@ export function traceCut(prepared: Prepared, question: CutQuestion): CutStory {
   const equipped = equip(prepared, question)
   const { house } = equipped
   const { sky, year } = skyOfStart(prepared, question, from)
-  const cuts = cutsOf(question, minutes)
+  const cuts = cutsOf(prepared, question, minutes)
   const end = from + cuts.at(-1)![1] + minutesOfHours(question.after ?? 0)
   const window = windowOf(prepared, sky, newScratch(prepared), year, from, end)
   const gridUp = new Uint8Array(window.n).fill(1)
@@ -69,9 +69,14 @@ export function traceCut(prepared: Prepared, question: CutQuestion): CutStory {
 }
 
 /** The cuts of a run in minutes from the first; each begins after the one before has ended. */
-function cutsOf({ startMs, further = [] }: CutQuestion, minutes: number): [number, number][] {
+function cutsOf(
+  prepared: Prepared,
+  { startMs, further = [] }: CutQuestion,
+  minutes: number,
+): [number, number][] {
   const cuts: [number, number][] = [[0, minutes]]
   for (const { startMs: nextMs, hours } of further) {
+    startMinute(prepared, nextMs)
     const begins = Math.floor((nextMs - startMs) / MINUTE_MS)
     const [, before] = cuts.at(-1)!
     if (!(begins > before)) {

@@ -43,10 +43,12 @@ export function eventLines(
   const scene: Scene = { trace, house, calendar, compiled }
   const solar = solarGroups(house).map((group, g) => new SolarLog(scene, group, g, tell))
   const inVain = sunInVain(scene, tell)
+  const flat = goesFlat(scene, tell)
   let full = false
   for (let i = 0; i < trace.n; i++) {
     for (const log of solar) log.pass(i)
     inVain(i)
+    flat(i)
     if (!(trace.storedKwh[i]! >= compiled.rules.capacityKwh * 0.95)) full = false
     if (trace.events[i] === 0) continue
     for (const said of saidIn(scene, i)) {
@@ -76,6 +78,21 @@ function sunInVain({ trace, house, calendar, compiled }: Scene, tell: Tell): (i:
     tell(i, `The sun gives ${kw(sunKw)} on ${names.join(', ')}, and nothing happens: ${WHY}`)
   }
 }
+
+/** A dark stack that its own electronics have drained to nothing. */
+function goesFlat({ trace, compiled }: Scene, tell: Tell): (i: number) => void {
+  return (i) => {
+    const isDark = trace.states[i] === 'off, empty' || trace.states[i] === 'off, overload'
+    if (!isDark || trace.storedKwh[i] !== 0 || !(trace.startStoredKwh[i]! > 0)) return
+    const watts = Math.round(1000 * compiled.standingKw(i))
+    tell(
+      i,
+      `The battery is flat: its own electronics and heater (${watts} W) have drained it. ${FLAT}`,
+    )
+  }
+}
+
+const FLAT = 'Some need a charger or their maker then, whatever comes back.'
 
 const WHY = 'a solar inverter needs a grid to follow, and the island that could give it one is off.'
 

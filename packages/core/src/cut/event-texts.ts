@@ -59,8 +59,15 @@ export function saidIn(scene: Scene, i: number): Said[] {
       Event.somebodyWakes,
       () =>
         `Somebody forms the island without its loads, charge ${charge}, so that the solar ` +
-        'inverter finds a grid.',
+        `inverter finds a grid. Loads back at ${backPercent(scene, i)}.`,
     ],
+    [
+      Event.putAway,
+      () =>
+        `The day's sun is over and the loads are not back: somebody switches the island off ` +
+        `again, charge ${charge}.`,
+    ],
+    [Event.generatorCallOff, () => `The generator is no longer wanted: charge ${charge}.`],
     [Event.generatorCalled, () => `Generator wanted: charge ${charge}.${whoStarts(scene, i)}`],
     [Event.generatorOn, () => `Generator runs. Fuel ${fuel}.`],
     [Event.generatorOff, () => `Generator stops: charge ${charge}. Fuel ${fuel}.`],
@@ -88,7 +95,11 @@ export function saidIn(scene: Scene, i: number): Said[] {
     ],
     [Event.goesDark, () => `Everything is off.${whatHelps(scene, i)}`],
     [Event.loadsBack, () => `${backWords(scene, i)}: charge ${charge}.`],
-    [Event.thermostats, () => 'Everything with a thermostat is warm and runs at once, for 40 min.'],
+    [
+      Event.thermostats,
+      () =>
+        'All that switches itself (thermostats, floats) has waited and runs at once, for 40 min.',
+    ],
   ]
   return texts.flatMap(([bit, text]) => ((events & bit) === 0 ? [] : [{ bit, text: text() }]))
 }
@@ -190,11 +201,18 @@ function emptyLimit(i: number, { columns, rules }: Compiled): string {
 }
 
 /** An island that drops its loads and stays formed says so; one that goes dark has its own line. */
-function holdsText({ trace, compiled: { rules, columns, plant } }: Scene, i: number): string {
+function holdsText(scene: Scene, i: number): string {
+  const { trace, compiled } = scene
+  const { rules, plant } = compiled
   if (trace.levels[i] !== rules.holding) return ''
-  const back = percent((rules.loadsBackKwh + columns.coldFloor[i]!) / rules.capacityKwh)
+  const back = backPercent(scene, i)
   const idleW = Math.round(1000 * (plant.idleKw + plant.standingKw))
   return ` All loads off; the island holds on ${idleW} W of its own until the sun has brought ${back}.`
+}
+
+/** The charge at which the loads return. */
+function backPercent({ compiled: { rules, columns } }: Scene, i: number): string {
+  return percent((rules.loadsBackKwh + columns.coldFloor[i]!) / rules.capacityKwh)
 }
 
 function backWords({ trace, compiled }: Scene, i: number): string {

@@ -10,16 +10,26 @@ export interface RideLoad {
   readonly toleratesMinutes: number
   /** Minutes from each minute of the year to the next in which it wants power; NEVER where none. [n] */
   readonly wantedIn: Int32Array
+  /**
+   * Running count of minutes in which it wants power: a load by the clock is relieved only by what
+   * it gets. Null for one with a cycle, which runs on return and is relieved by the time with
+   * supply. [n + 1]
+   */
+  readonly wantedUpTo: Int32Array | null
 }
 
 const NEVER = 0x3fffffff
 
 export function rideLoads(demand: Demand): RideLoad[] {
-  return demand.critical.map(({ load, kw }) => ({
-    name: load.name,
-    toleratesMinutes: load.toleratesMinutes,
-    wantedIn: minutesUntilWanted(kw),
-  }))
+  return demand.critical.map(({ load, kw }) => {
+    const wantedIn = minutesUntilWanted(kw)
+    return {
+      name: load.name,
+      toleratesMinutes: load.toleratesMinutes,
+      wantedIn,
+      wantedUpTo: load.cycle === undefined ? wantedSum([{ wantedIn }]) : null,
+    }
+  })
 }
 
 /** Over the turn of the year it is the same year again. */
@@ -49,7 +59,8 @@ export interface Rides {
  * Rides of all starts.
  *
  * A ride ends at the first minute of the down spell in which a tolerance runs out. A gap begins
- * with the first minute of the spell in which the load wants power and ends with the spell.
+ * with the first minute of the spell in which the load wants power and ends with the spell. Gaps
+ * add up; between them a load is relieved by the minutes in which it wants power and has it.
  *
  * @param offset   axis minute of start 0
  * @param horizon  minutes; spells that begin later do not count
@@ -100,7 +111,7 @@ export function firstLoss(
     const from = spells.from(spell)
     if (from >= start + horizon) return null
     const to = spells.to(spell) < 0 ? Number.POSITIVE_INFINITY : spells.to(spell)
-    used = Math.max(0, used - (from - upFrom))
+    used = Math.max(0, used - relief(load.wantedUpTo, upFrom + offset, from + offset))
     const gapFrom = from + load.wantedIn[(from + offset) % n]!
     if (gapFrom < to) {
       const at = gapFrom + load.toleratesMinutes - used
@@ -110,6 +121,18 @@ export function firstLoss(
     upFrom = to
   }
   return null
+}
+
+/** Minutes of [from, to) that relieve a load, on the axis. */
+function relief(wantedUpTo: Int32Array | null, from: number, to: number): number {
+  if (wantedUpTo === null) return to - from
+  return countUpTo(wantedUpTo, to) - countUpTo(wantedUpTo, from)
+}
+
+/** A running count read beyond the end of the year, where it begins anew. */
+function countUpTo(running: Int32Array, minute: number): number {
+  const n = running.length - 1
+  return Math.floor(minute / n) * running[n]! + running[minute % n]!
 }
 
 /**
@@ -124,11 +147,7 @@ export function minutesWithout(
   wantedSum: Int32Array,
   offset: number,
 ): number {
-  const n = wantedSum.length - 1
-  const upTo = (minute: number): number => {
-    const at = minute + offset
-    return Math.floor(at / n) * wantedSum[n]! + wantedSum[at % n]!
-  }
+  const upTo = (minute: number): number => countUpTo(wantedSum, minute + offset)
   let sum = 0
   for (let spell = spells.first[start]!; spell !== NO_SPELL; spell = spells.next(spell)) {
     const from = spells.from(spell)
@@ -155,7 +174,7 @@ export function lostAfter(loads: readonly RideLoad[], horizon: number): number {
 }
 
 /** Running count of minutes in which any critical load wants power. [n + 1] */
-export function wantedSum(loads: readonly RideLoad[]): Int32Array {
+export function wantedSum(loads: readonly Pick<RideLoad, 'wantedIn'>[]): Int32Array {
   const n = loads[0]?.wantedIn.length ?? 0
   const out = new Int32Array(n + 1)
   for (let i = 0; i < n; i++) {

@@ -108,6 +108,7 @@ export const DEFAULTS = {
   'loads[].phase': { value: "the island's", unit: '', basis: 'no other is named' },
   'loads[].dropOrder': { value: 1, unit: '', basis: 'all comfort loads go together' },
   'generator.cansL': { value: 0, unit: 'l', basis: 'nothing beside the tank' },
+  'generator.startingKva': { value: '1.5 x ratedKw', unit: 'kVA', basis: `${CP}; 1-2` },
   'generator.mostShare': { value: 0.8, unit: 'share of 1', basis: `${CP}; 0.7-0.9` },
   'generator.leastShare': {
     value: 0.3,

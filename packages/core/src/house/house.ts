@@ -211,6 +211,8 @@ export interface GeneratorInput {
   /** As a data sheet gives it. [l/h] */
   litresPerHour: { none: number; half: number; full: number }
   start: 'automatic' | 'by hand'
+  /** The most it gives in the second of a motor's start; 1.5 x rated when absent. [kVA] */
+  startingKva?: number | undefined
   /** Share of rating that load and charge together may take. */
   mostShare: number
   /** Share of rating below which an engine should not run for long. */

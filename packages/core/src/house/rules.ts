@@ -274,6 +274,11 @@ const generator = group('A generator', {
     full: number('At full load', litres),
   }),
   start: choice('Who starts it', ['automatic', 'by hand']),
+  startingKva: number("The most it gives in the second of a motor's start", {
+    unit: 'kVA',
+    above: 0,
+    max: 600,
+  }).optional(),
   mostShare: share('Share of rating that load and charge together may take', 0.3).default(
     DEFAULTS['generator.mostShare'].value,
   ),

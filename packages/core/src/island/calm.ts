@@ -7,7 +7,7 @@
 import { TOGETHER_AFTER } from '../load/together.js'
 import { GRID_KWH } from '../units/energy-grid.js'
 import type { Columns } from './columns.js'
-import type { GeneratorRules, Rules } from './rules.js'
+import { type GeneratorRules, isFormedByHand, type Rules } from './rules.js'
 import { cansLeftL, type State, setSolar, solarOf } from './state.js'
 
 /**
@@ -252,12 +252,14 @@ function generatorCalm(into: Calm, mode: Mode, i: number, columns: Columns, rule
     return true
   }
   if (mode.tankEmpty && set.cansAfter[mode.pours] === 0) return !mode.called
+  // Wanted up to this charge, itself included.
+  const wantedKwh = mode.tankEmpty ? Math.max(set.startKwh, set.stopKwh - GRID_KWH) : set.startKwh
   const on = mode.level <= rules.lastLevel
   if (mode.called) {
-    if (on) into.below = Math.min(into.below, set.startKwh + GRID_KWH)
+    if (on) into.below = Math.min(into.below, wantedKwh + GRID_KWH)
     return true
   }
-  into.above = Math.max(into.above, set.startKwh)
+  into.above = Math.max(into.above, wantedKwh)
   return on
 }
 
@@ -270,6 +272,7 @@ function levelCalm(into: Calm, mode: Mode, i: number, columns: Columns, rules: R
     const canReturn = level === rules.holding || rules.wakesOnSun
     if (canReturn) into.below = Math.min(into.below, rules.loadsBackKwh + cold)
     if (rules.whenEmpty === 'retries' && !attemptCalm(mode, i, columns, rules)) return false
+    if (isFormedByHand(level, rules) && columns.sunLater[i] !== 1) return false
     return !running
   }
   if (!running) into.above = Math.max(into.above, rules.loadsOffKwh + cold)
@@ -279,7 +282,7 @@ function levelCalm(into: Calm, mode: Mode, i: number, columns: Columns, rules: R
     return (running ? columns.overGenerator : columns.overload)[level]![i] !== 1
   }
   const together = columns.together!
-  return !(running ? together.overGenerator(level, i) : together.overload(level, i, false))
+  return !(running ? together.overGenerator(level, i, false) : together.overload(level, i, false))
 }
 
 /** An island that tries again neither begins nor gives up. */

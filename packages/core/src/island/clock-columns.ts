@@ -48,25 +48,33 @@ export function personColumn({ house, calendar, window }: ColumnParts): Int32Arr
 
 /**
  * When somebody called to an empty island forms it: once they are there, in their hours, in a
- * minute in which the AC-coupled sun gives more than the island draws on its own.
+ * minute in which the AC-coupled sun gives more than the island draws on its own; and whether such
+ * sun is still to come on the same day.
  *
  * @param personAt  when they are there. [n]
  * @param sunny     increment of an island formed without loads, all its solar in. [n]
  */
-export function wakeColumn(
+export function wakeColumns(
   { house, calendar, window }: ColumnParts,
   personAt: Int32Array,
   sunny: Float64Array,
-): Int32Array {
+): { wakeAt: Int32Array; sunLater: Uint8Array } {
   const isThere = hoursOf(house.person as NonNullable<typeof house.person>)
   const next = new Int32Array(window.n)
+  const sunLater = new Uint8Array(window.n)
   let soonest: number = NEVER
+  let sunnyDay = -1
   for (let i = window.n - 1; i >= 0; i--) {
-    const wall = calendar.wallMinute[(i + window.from) % calendar.n]!
-    if (sunny[i]! > 0 && isThere(wall)) soonest = i
+    const at = (i + window.from) % calendar.n
+    if (sunny[i]! > 0) sunnyDay = calendar.dayOf[at]!
+    if (sunny[i]! > 0 && isThere(calendar.wallMinute[at]!)) soonest = i
+    sunLater[i] = sunnyDay === calendar.dayOf[at]! ? 1 : 0
     next[i] = soonest
   }
-  return personAt.map((there) => (there < window.n ? next[there]! : NEVER))
+  return {
+    wakeAt: personAt.map((there) => (there < window.n ? next[there]! : NEVER)),
+    sunLater,
+  }
 }
 
 function hoursOf(person: { readonly from: string; readonly to: string }) {

@@ -11,7 +11,9 @@ export interface TogetherColumns {
   generator(level: number, minute: number): number
   /** @param first  whether they all start in this minute */
   overload(level: number, minute: number, first: boolean): boolean
-  overGenerator(level: number, minute: number): boolean
+  /** The same for an island that forms after so many minutes off, less than bring them together. */
+  overForming(level: number, minute: number, missed: number): boolean
+  overGenerator(level: number, minute: number, first: boolean): boolean
   litres(level: number, minute: number, delta: number): number
 }
 
@@ -48,6 +50,8 @@ export interface Columns {
   readonly overForming: readonly Uint8Array[]
   /** 1 where the generator cannot carry the load. [level up to lastLevel][n] */
   readonly overGenerator: readonly Uint8Array[]
+  /** The same where the island forms in the minute: all that runs starts on the generator. */
+  readonly overGeneratorForming: readonly Uint8Array[]
   /** `retries`: 1 while an empty island is formed to let solar in. [n]; empty for other houses */
   readonly attempt: Uint8Array
   /** Null for a house whose loads have no thermostats. */
@@ -56,6 +60,8 @@ export interface Columns {
   readonly personAt: Int32Array
   /** When somebody called in this minute forms an empty island: by day, once the sun can fill it. [n] */
   readonly wakeAt: Int32Array
+  /** 1 while such sun is still to come on the same local day. [n]; empty where nobody wakes it */
+  readonly sunLater: Uint8Array
   /** 1 where a generator that should be ready in this minute does not start. [n]; empty if never */
   readonly startFails: Uint8Array
   /** 1 where one that runs fails. [n]; empty if never */

@@ -7,7 +7,7 @@ import type { House } from '../house/house.js'
 import type { Demand } from '../load/demand.js'
 import type { Window } from '../series/window-columns.js'
 import { onGrid } from '../units/energy-grid.js'
-import { attemptColumn, gridTaken, personColumn, wakeColumn } from './clock-columns.js'
+import { attemptColumn, gridTaken, personColumn, wakeColumns } from './clock-columns.js'
 import type { Columns } from './columns.js'
 import { generatorColumns } from './generator-columns.js'
 import { overloadColumns } from './overload-columns.js'
@@ -89,9 +89,9 @@ function columnsOf(
     together: togetherColumns(parts, togetherKw),
     attempt: rules.whenEmpty === 'retries' ? attemptColumn(parts) : new Uint8Array(0),
     personAt,
-    wakeAt: rules.wakesOnPerson
-      ? wakeColumn(parts, personAt, delta.at(-1)![rules.holding]!)
-      : new Int32Array(0),
+    ...(rules.wakesOnPerson
+      ? wakeColumns(parts, personAt, delta.at(-1)![rules.holding]!)
+      : { wakeAt: new Int32Array(0), sunLater: new Uint8Array(0) }),
   }
 }
 

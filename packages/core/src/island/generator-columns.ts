@@ -13,12 +13,35 @@ const RUNS_STREAM = 42
 
 type GeneratorColumns = Pick<
   Columns,
-  'deltaGenerator' | 'overGenerator' | 'litres' | 'startFails' | 'runFails'
+  'deltaGenerator' | 'overGenerator' | 'overGeneratorForming' | 'litres' | 'startFails' | 'runFails'
 >
+
+/** What a small set gives in the second of a motor's start, over its rating; common practice. */
+const START_SHARE = 1.5
 
 /** Most that load and charge together may take; 0 without a generator. [kW] */
 export function generatorMostKw({ generator }: Pick<House, 'generator'>): number {
   return generator === undefined ? 0 : generator.mostShare * generator.ratedKw
+}
+
+/** Most it gives in the second of a motor's start; 0 without a generator. [kVA] */
+export function generatorStartingKva({ generator }: Pick<House, 'generator'>): number {
+  return generator?.startingKva ?? START_SHARE * (generator?.ratedKw ?? 0)
+}
+
+/** 1 where the load, or a peak inside the minute, is more than the generator gives. [level][n] */
+function overGenerator(
+  { house, rules, window, loads, demand }: ColumnParts,
+  peakKva: readonly Float64Array[],
+): Uint8Array[] {
+  const ratedKw = house.generator?.ratedKw ?? 0
+  const mostKva = generatorStartingKva(house)
+  return loads.slice(0, rules.lastLevel + 1).map((load, level) =>
+    Uint8Array.from({ length: window.n }, (_, i) => {
+      const at = (i + window.from) % demand.n
+      return load[i]! <= ratedKw && peakKva[level]![at]! <= mostKva ? 0 : 1
+    }),
+  )
 }
 
 export function generatorColumns(parts: ColumnParts): GeneratorColumns {
@@ -29,6 +52,7 @@ export function generatorColumns(parts: ColumnParts): GeneratorColumns {
     return {
       deltaGenerator: [],
       overGenerator: [],
+      overGeneratorForming: [],
       litres: () => 0,
       startFails: none,
       runFails: none,
@@ -44,9 +68,8 @@ export function generatorColumns(parts: ColumnParts): GeneratorColumns {
         return onGrid(-batteryKw(plant, acKw, window.dcKw[i]!, standing[i]!) / 60)
       }),
     ),
-    overGenerator: served.map((load) =>
-      Uint8Array.from({ length: window.n }, (_, i) => (load[i]! <= generator.ratedKw ? 0 : 1)),
-    ),
+    overGenerator: overGenerator(parts, parts.demand.peakKva),
+    overGeneratorForming: overGenerator(parts, parts.demand.formingKva),
     litres: (level, i, delta) => {
       const [load, battery] = [served[level]![i]!, -delta * 60]
       settle(into, plant, 'generator', load, 0, window.dcKw[i]!, standing[i]!, battery)

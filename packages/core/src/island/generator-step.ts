@@ -56,6 +56,20 @@ function keepRunning(state: State, set: GeneratorRules, rules: Rules): boolean {
   return false
 }
 
+/**
+ * Wanted at its charge, and by an island whose loads are off; not between the tries after an
+ * overload. A tank that ran empty before its time is filled and the set goes on.
+ */
+function isWanted(
+  { stored, level, retryAt }: State,
+  set: GeneratorRules,
+  rules: Rules,
+  tankEmpty: boolean,
+): boolean {
+  if (stored <= set.startKwh || (tankEmpty && stored < set.stopKwh)) return true
+  return level > rules.lastLevel && retryAt < 0
+}
+
 /** Whether the set is being started; leaves it counting down to ready. */
 function called(
   state: State,
@@ -64,12 +78,12 @@ function called(
   set: GeneratorRules,
   rules: Rules,
 ): boolean {
-  const wanted = state.stored <= set.startKwh || state.level > rules.lastLevel
-  if (!wanted || !(state.fuelL > 0)) {
+  const tankEmpty = !(state.fuelL > cansLeftL(state, rules))
+  if (!isWanted(state, set, rules, tankEmpty) || !(state.fuelL > 0)) {
+    if (state.personAt >= 0) state.events |= Event.generatorCallOff
     state.personAt = -1
     return false
   }
-  const tankEmpty = !(state.fuelL > cansLeftL(state, rules))
   if (set.byHand || tankEmpty) {
     if (state.personAt < 0) {
       state.personAt = columns.personAt[i]!

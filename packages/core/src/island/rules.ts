@@ -84,6 +84,11 @@ export interface Rules {
   readonly generator: GeneratorRules | null
 }
 
+/** An island that would have collapsed is formed with its loads off only by somebody. */
+export function isFormedByHand(level: number, rules: Rules): boolean {
+  return level === rules.holding && rules.whenEmpty === 'collapses'
+}
+
 /** @param steps  how many shed steps the comfort loads make */
 export function rulesOf(house: House, plant: Plant, steps: number): Rules {
   const kwh = (share: number): number => onGrid(share * plant.usableKwh)

@@ -128,6 +128,8 @@ export const Event = {
   generatorDoesNotStart: 1 << 24,
   generatorFails: 1 << 25,
   somebodyWakes: 1 << 26,
+  generatorCallOff: 1 << 27,
+  putAway: 1 << 28,
 } as const
 
 /** Events of each group of AC-coupled solar. */

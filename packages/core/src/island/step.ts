@@ -9,7 +9,7 @@ import { TOGETHER_AFTER, TOGETHER_FOR } from '../load/together.js'
 import { move } from './charge.js'
 import type { Columns } from './columns.js'
 import { stepGenerator } from './generator-step.js'
-import type { Rules } from './rules.js'
+import { isFormedByHand, type Rules } from './rules.js'
 import { groupsIn, takeSolar, tripAtEdge } from './solar-step.js'
 import { cansLeftL, Event, type State, setSolar, solarOf, solarWaits, Used } from './state.js'
 
@@ -95,6 +95,8 @@ function decideLevel(state: State, i: number, c: Columns, rules: Rules, running:
     if (!comesBack(state, i, cold, rules, running)) {
       if (rules.whenEmpty === 'retries') tryAgain(state, i, c, rules)
       else if (state.wakeAt >= 0 && i >= state.wakeAt) wake(state, i, c, rules)
+      else if (isFormedByHand(state.level, rules) && c.sunLater[i] !== 1)
+        putAway(state, i, c, rules)
       return
     }
     form(state, rules, running)
@@ -129,16 +131,19 @@ function decideLevel(state: State, i: number, c: Columns, rules: Rules, running:
 
 /** Where all motors start in this minute, because the island forms in it, they are judged so. */
 function overloaded(state: State, i: number, c: Columns, rules: Rules): boolean {
-  const { level, together, events } = state
+  const { level, together, events, offFor } = state
   if (together !== 0) return c.together!.overload(level, i, together === TOGETHER_FOR)
   const forms = (events & (rules.motorsStop ? STARTS_ALL : Event.loadsBack)) !== 0
+  if (forms && offFor > 0 && c.together !== null) return c.together.overForming(level, i, offFor)
   return (forms ? c.overForming : c.overload)[level]![i] === 1
 }
 
 const STARTS_ALL = Event.loadsBack | Event.cutBegins
 
-function overGenerator({ level, together }: State, i: number, c: Columns): boolean {
-  return together === 0 ? c.overGenerator[level]![i] === 1 : c.together!.overGenerator(level, i)
+function overGenerator({ level, together, events }: State, i: number, c: Columns): boolean {
+  if (together !== 0) return c.together!.overGenerator(level, i, together === TOGETHER_FOR)
+  const forms = (events & Event.loadsBack) !== 0
+  return (forms ? c.overGeneratorForming : c.overGenerator)[level]![i] === 1
 }
 
 /** A relay drops the comfort loads, for five minutes at least. */
@@ -169,6 +174,12 @@ function wake(state: State, i: number, columns: Columns, rules: Rules): void {
   if (!canForm(state, i, columns, rules)) return
   formHolding(state, rules)
   state.events |= Event.somebodyWakes
+}
+
+/** The day's sun is over: whoever formed the island puts it away, to spare what is left. */
+function putAway(state: State, i: number, columns: Columns, rules: Rules): void {
+  state.events |= Event.putAway
+  emptyDark(state, i, columns, rules)
 }
 
 /** Whether the stack itself has something to form an island with, for this minute at least. */

@@ -3,11 +3,12 @@
 
 import { generatorLitresPerHour } from '../equipment/generator.js'
 import type { Demand } from '../load/demand.js'
+import { missedStartsKva } from '../load/together.js'
 import type { Window } from '../series/window-columns.js'
 import { onGrid } from '../units/energy-grid.js'
 import { batteryKw, generatorAcKw, newBalance, settle, stackAcKw } from './balance.js'
 import type { TogetherColumns } from './columns.js'
-import { generatorMostKw } from './generator-columns.js'
+import { generatorMostKw, generatorStartingKva } from './generator-columns.js'
 import { carries } from './overload-columns.js'
 import type { ByLevel, ColumnParts } from './parts.js'
 import type { Rules } from './rules.js'
@@ -56,7 +57,21 @@ export function togetherColumns(parts: ColumnParts, togetherKw: ByLevel): Togeth
       const most = first ? plant.minuteKva : plant.ratedKw
       return !(load(level, i) <= stackAcKw(plant, standing[i]!) && carries(plant, runs, most, peak))
     },
-    overGenerator: (level, i) => !(load(level, i) <= (generator?.ratedKw ?? 0)),
+    overForming: (level, i, missed) => {
+      const at = (i + window.from) % demand.n
+      const missedKva = missedStartsKva(together.cycling[level]!, at, missed)
+      const runs = demand.runningKva[level]![at]!
+      return !(
+        loads[level]![i]! <= stackAcKw(plant, standing[i]!) &&
+        carries(plant, runs, plant.minuteKva, demand.formingKva[level]![at]! + missedKva)
+      )
+    },
+    overGenerator: (level, i, first) => {
+      const at = (i + window.from) % demand.n
+      const more = togetherKw(level, i) * together.kvaPerKw[level]!
+      const peak = first ? together.formingKva[level]![at]! : demand.peakKva[level]![at]! + more
+      return !(load(level, i) <= (generator?.ratedKw ?? 0) && peak <= generatorStartingKva(house))
+    },
     litres: (level, i, delta) => {
       if (generator === undefined) return 0
       const served = load(level, i)

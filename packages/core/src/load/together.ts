@@ -8,6 +8,7 @@ import type { Calendar } from '../axis/calendar.js'
 import type { House } from '../house/house.js'
 import { formingKva } from './apparent.js'
 import type { LoadColumn } from './load-column.js'
+import { startExtraKva } from './starting.js'
 import { surveyColumn } from './survey.js'
 
 /** Time off after which the thermostats come back together. [min] */
@@ -25,6 +26,31 @@ export interface Together {
   readonly kvaPerKw: readonly number[]
   /** By shed level: all that runs or may run, starting in one minute. [steps + 1][n], [kVA] */
   readonly formingKva: readonly Float64Array[]
+  /** By shed level: the loads with a cycle, which start on return where their turn was missed. */
+  readonly cycling: readonly (readonly LoadColumn[])[]
+}
+
+/**
+ * Apparent power of loads that missed their turn in the minutes before and start in this one, on
+ * top of what starts in it anyway: a float switch stays closed, a fridge stays warm. [kVA]
+ *
+ * @param missed  minutes before `at` in which nothing was served
+ */
+export function missedStartsKva(
+  cycling: readonly LoadColumn[],
+  at: number,
+  missed: number,
+): number {
+  let kva = 0
+  for (const { load, kw } of cycling) {
+    let most = 0
+    for (let back = 1; back <= missed; back++) {
+      most = Math.max(most, kw[(at - back + kw.length) % kw.length]!)
+    }
+    const pieces = Math.max(0, most - kw[at]!) / ((load.w ?? 0) / 1000)
+    kva += pieces * ((load.w ?? 0) / 1000 / load.powerFactor + startExtraKva(load))
+  }
+  return kva
 }
 
 /** Null for a house without cycling loads on the island. */
@@ -49,6 +75,7 @@ export function togetherOf(
   return {
     criticalKw: owedBy(critical),
     comfortKw: steps.map(owedBy),
+    cycling: levels.map((level) => level.filter(isCycling)),
     kvaPerKw: levels.map((level) =>
       Math.max(1, ...level.filter(isCycling).map((c) => 1 / c.load.powerFactor)),
     ),
