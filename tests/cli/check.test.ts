@@ -33,7 +33,7 @@ describe.concurrent('check', () => {
 
   it('says so where nothing is to mend', async () => {
     const { out } = await tideover('check', `${SAMPLES}surgery.yaml`)
-    expect(out.replaceAll('\n', ' ')).toContain('aged to 80 %: nothing to mend, 1 to look at')
+    expect(out.replaceAll('\n', ' ')).toContain('aged to 80 %: nothing to mend, 3 to look at')
     expect(out).not.toContain('MEND')
   })
 

@@ -245,9 +245,9 @@ describe('a likely slip', () => {
       ...['ride', house, '--hours', '1', '--years', '1', '--sky', 'none', '--json'],
     )
     expect(status).toBe(0)
-    const { skies, warnings } = JSON.parse(out)
+    const { skies, slips } = JSON.parse(out)
     expect(skies.none.bestHours).toBe(0)
-    expect(warnings[0]).toMatch(/^fridge: 90000 W is a lot/)
+    expect(slips[0]).toMatch(/^fridge: 90000 W is a lot/)
   })
 })
 

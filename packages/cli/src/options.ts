@@ -76,7 +76,8 @@ export class OptionReader {
    * the first of the two.
    */
   moment(name: string, zone: string): number {
-    const word = String(this.words[camel(name)] ?? '')
+    // A blank between date and time is as good as a T.
+    const word = String(this.words[camel(name)] ?? '').replace(/^(\S{10}) (?=\d)/, '$1T')
     const time = DateTime.fromISO(word, { zone: isZone(zone) ? zone : 'utc' })
     if (!time.isValid || !/^\d{4}-\d{2}-\d{2}/.test(word)) {
       this.fault(name, 'a time such as 2025-01-14T18:00Z', word)

@@ -52,7 +52,7 @@ describe('an overload', () => {
     const log = logOf({ loads, inverter, person: PERSON }, { startSoc: 1 })
     const at = (clock: string): string[] => log.filter((line) => line.startsWith(clock))
     expect(at('10:00')).toEqual([
-      '10:00  Overload. The loads take 12.0 kVA with a start, the inverter carries 10.0 kVA for a second.',
+      '10:00  Overload. pump takes 12.0 kVA with a start, the inverter carries 10.0 kVA for a second.',
       '10:00  Everything is off. The inverter tries again in a minute.',
     ])
     expect(at('10:01')[0]).toContain('12.0 kVA all starting at once')
@@ -73,13 +73,13 @@ describe('an overload', () => {
     const load = { name: 'oven', tier: 'comfort', w: 6000, powerFactor: 1, at: ['10:00-10:20'] }
     const loads = [{ name: 'router', tier: 'critical', w: 10 }, load]
     expect(logOf({ loads }, { startSoc: 1 }).join('\n')).toContain(
-      'The loads run at 6.0 kVA, the inverter is rated 5.0 kVA.',
+      'oven and router take 6.0 kVA running, the inverter is rated 5.0 kVA.',
     )
     const module = { usableKwh: 10, chargeKw: 2, dischargeKw: 2 }
     const stack = { module, modules: 1, health: 1, electronicsW: 10, selfDischargePerMonth: 0 }
     const small = [loads[0]!, { ...load, w: 3000 }]
     expect(logOf({ loads: small, stack }, { startSoc: 1 }).join('\n')).toContain(
-      'The loads draw 3.01 kW, the battery gives 1.94 kW.',
+      'oven and router take 3.01 kW, the battery gives 1.94 kW.',
     )
   })
 })

@@ -9,14 +9,13 @@ import {
   houseJsonSchema,
   InputError,
   prepare,
-  rideLoads,
   solarGroups,
   usedDefaults,
 } from '@tideover/core'
 import { readHouseFile } from '@tideover/files'
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { describe, expect, it } from 'vitest'
-import { warningsFor } from '../../../packages/core/src/answers/warnings.js'
+import { slipsOf, warningsFor } from '../../../packages/core/src/answers/warnings.js'
 import { refusal } from '../../files/problems.js'
 import { plainHouse } from '../plain-house.js'
 
@@ -271,11 +270,8 @@ describe('defaults', () => {
 })
 
 describe('likely slips', () => {
-  const warnings = (loads: Plain[]): string[] => {
-    const prepared = prepare(checkHouse(plainHouse({ loads })))
-    expect(rideLoads(prepared.demand)).toHaveLength(1)
-    return warningsFor(prepared, equip(prepared, {})).filter((line) => !line.startsWith('No solar'))
-  }
+  const slips = (changes: Plain): string[] => slipsOf({ house: checkHouse(plainHouse(changes)) })
+  const warnings = (loads: Plain[]): string[] => slips({ loads })
 
   it('a fridge of 90 000 W is asked about', () => {
     const found = warnings([{ name: 'insulin fridge', tier: 'critical', w: 90000 }])
@@ -286,6 +282,52 @@ describe('likely slips', () => {
     expect(warnings([{ name: 'pump', tier: 'critical', w: 60 }])).toEqual([])
     expect(warnings([{ name: 'fridge', tier: 'critical', w: 0.09 }])[0]).toMatch(
       /^fridge: 0.09 W is very little; were kilowatts meant/,
+    )
+  })
+
+  it('a kettle of 3 W is: it would take an overload away unseen', () => {
+    const pump = { name: 'pump', tier: 'critical', w: 60 }
+    const kettle = { name: 'kettle', tier: 'comfort', w: 3 }
+    expect(warnings([pump, kettle])[0]).toMatch(/^kettle: 3 W is very little/)
+    expect(warnings([pump, { ...kettle, name: 'router' }])).toEqual([])
+  })
+
+  it('latitude and longitude swapped, or a minus left out', () => {
+    const site = (latitudeDeg: number, longitudeDeg: number, timezone: string): string[] =>
+      slips({ site: { latitudeDeg, longitudeDeg, elevationM: 0, timezone } })
+    expect(site(-1.1, 54, 'Europe/London')[0]).toContain(
+      'are latitude and longitude in their places',
+    )
+    expect(site(36.1, 79.95, 'America/New_York')).toHaveLength(1)
+    for (const [lat, lon, zone] of [
+      [54, -1.1, 'Europe/London'],
+      [36.1, -79.95, 'America/New_York'],
+      [-46.4, 168.3, 'Pacific/Auckland'],
+      [-17, 179.9, 'Pacific/Fiji'],
+      [42.9, -9.3, 'Europe/Madrid'],
+      [39.5, 76, 'Asia/Shanghai'],
+    ] as const) {
+      expect(site(lat, lon, zone), zone).toEqual([])
+    }
+  })
+
+  it('a roof that faces the pole, modules far beyond their inverter', () => {
+    const roof = {
+      name: 'roof',
+      peakKw: 4,
+      tiltDeg: 35,
+      azimuthDeg: 0,
+      inverter: { ratedKw: 3.68 },
+    }
+    expect(slips({ arrays: [roof] })[0]).toMatch(/^roof: azimuth 0 faces away from the sun/)
+    expect(slips({ arrays: [{ ...roof, azimuthDeg: 180 }] })).toEqual([])
+    expect(slips({ arrays: [{ ...roof, azimuthDeg: 180, peakKw: 40 }] })[0]).toContain('40 kW')
+  })
+
+  it('a comma in a number between braces', () => {
+    const message = refusal(() => checkHouse(withField('inverter.68', null)))
+    expect(message).toBe(
+      'inverter.68 must be written with a decimal point (3.68): a comma parts two fields, got an unknown field',
     )
   })
 })

@@ -23,7 +23,11 @@ export interface RideShow {
 }
 
 export function rideText(answer: RideAnswer, show: RideShow): string {
-  const lines = [headline(answer), '', ...skyTable(answer), '']
+  const lines: string[] = []
+  if (answer.slips.length > 0) {
+    lines.push('Look at the file first:', ...bullets(answer.slips), '')
+  }
+  lines.push(headline(answer), '', ...skyTable(answer), '')
   lines.push(...details(answer, show.traceCommand))
   if (answer.warnings.length > 0) lines.push('', 'Look at:', ...bullets(answer.warnings))
   lines.push('', 'Caution:', ...bullets(answer.cautions))
@@ -47,7 +51,7 @@ function headline(answer: RideAnswer): string {
     answer.met === null ? '' : answer.met ? ' The target is met.' : ' The target is NOT met.'
   return wrap(
     `${answer.house}, a cut of ${round(answer.cutHours)} h starting in ${monthName(answer.month)}: ` +
-      `it ${lasts}. It lasts to the end of ${share}, under ` +
+      `it ${lasts}. It lasts to the end of ${share}: under ` +
       `${promiseWords(answer)}, ${startWords(answer)}, battery ${ageWords(answer)}.${target}`,
   )
 }
@@ -62,8 +66,8 @@ function sharePart(share: number): string {
 
 const STARTS: Readonly<Record<Pattern, string>> = {
   any: '',
-  evening: ' that begin from 15 to 21 h',
-  windy: ' that begin on a windy day',
+  evening: ', of those that begin from 15 to 21 h',
+  windy: ', of those that begin on a windy day',
 }
 
 /** Which starts a share is of; nothing where it is the share of all. */
@@ -164,6 +168,12 @@ function besideLines(answer: RideAnswer, promised: SkyFigures): string[] {
   if (share !== null) {
     lines.push(`On a good day (${answer.bright.conditions}): to the end of ${sharePart(share)}.`)
   }
+  if (darkerLasts(answer)) {
+    lines.push(
+      'More light is not always a longer ride here: it moves the hour at which the battery runs low ' +
+        'and the generator is wanted, or trips the solar. Trace one of each to see it.',
+    )
+  }
   const typical = answer.skies.typical
   if (typical?.shareLow != null && typical.shareHigh != null) {
     lines.push(
@@ -204,6 +214,13 @@ function toleranceText(minutes: number): string {
   return minutes < 120 ? `${round(minutes)} min` : `${round(minutes / 60)} h`
 }
 
+/** Whether a darker sky rides more cuts than a brighter one. */
+function darkerLasts({ skies }: RideAnswer): boolean {
+  const [none, dull, clear] = [skies.none?.share, skies.dull?.share, skies.clear?.share]
+  if (none == null || dull == null || clear == null) return false
+  return none > dull || dull > clear
+}
+
 function worstPart(figures: SkyFigures): string {
   return figures.worstHours === null ? '' : `, ${hoursText(figures.worstHours, figures)} at worst`
 }
@@ -224,13 +241,14 @@ function hoursText(hours: number, figures: SkyFigures, words = false): string {
   const unit = words ? ' hours' : ' h'
   if (hours < 1) return `${Math.floor(hours * 60)} min`
   const whole = Math.floor(hours)
-  const beyond = figures.atLeastHours && hours >= figures.horizonHours
+  // A ride of the whole horizon was not seen to end.
+  const beyond = hours >= figures.horizonHours
   return `${beyond ? 'over ' : ''}${whole}${words && whole === 1 ? ' hour' : unit}`
 }
 
 /** What is bad is rounded up. */
 function percentUp(share: number): string {
-  return `${Math.ceil(share * 100)} %`
+  return share < 0.01 ? 'fewer than 1 in 100' : `${Math.ceil(share * 100)} %`
 }
 
 function percent(share: number): string {

@@ -8,6 +8,7 @@ import {
   type Prepared,
   READING_ERROR,
   SOLAR_EVENTS,
+  skyWords,
 } from '@tideover/core'
 import { wrap } from './wrap.js'
 
@@ -73,8 +74,8 @@ export function traceText(prepared: Prepared, story: CutStory): string {
   const totals = traceTotals(story, house)
   return [
     wrap(
-      `${house.house}, ${cutsText(prepared, story)}, ${story.sky} sky, year ` +
-        `${story.syntheticYear}. ${startText(story)}`,
+      `${house.house}, ${cutsText(prepared, story)}, ${skyText(prepared, story)}. ` +
+        startText(story),
     ),
     '',
     ...story.events.map(({ local, text }) => hanging(local, text)),
@@ -93,6 +94,16 @@ function cutsText({ calendar }: Prepared, { trace: t, cuts }: CutStory): string 
   )
   const and = others.length === 0 ? '' : `, and again ${others.join(', ')}`
   return `cut of ${first} (${isoUtc(calendar, t.from)})${and}`
+}
+
+/** The spell of `dull` and `none` is that of the cut's length: another length meets other days. */
+function skyText(
+  { calendar }: Prepared,
+  { sky, spell, syntheticYear, trace: t }: CutStory,
+): string {
+  const month = calendar.days[calendar.dayOf[t.from]!]!.month
+  const words = `${skyWords(sky, spell, month)}, year ${syntheticYear}`
+  return spell === null ? words : `${words} (a cut of other length meets other days)`
 }
 
 function length(minutes: number): string {
@@ -122,7 +133,7 @@ function sums(totals: TraceTotals, house: House): string[] {
   ].filter((part) => part !== '')
   const lines = [
     `Served: critical ${kwh(totals.servedCriticalKwh)}, comfort ${kwh(totals.servedComfortKwh)}. ` +
-      `Critical loads without power: ${totals.hoursWithout.toFixed(1)} h.`,
+      `Critical loads without power: ${length(Math.round(60 * totals.hoursWithout))}.`,
     `Sun: ${kwh(totals.solarUsedKwh)} used of ${kwh(totals.solarAvailableKwh)} that shone on the ` +
       `arrays${lost.length === 0 ? '' : `; lost: ${lost.join(', ')}`}.` +
       (totals.solarTrips > 0 ? ` Trips: ${totals.solarTrips}.` : ''),

@@ -11,7 +11,8 @@ export function cautionsFor(house: House): string[] {
   ]
   if (house.loads.some((load) => /boiler|stove|solid.?fuel/i.test(load.name))) {
     cautions.push(
-      'A solid-fuel boiler needs a heat leak and protection that work with no power at all.',
+      'A boiler or stove that burns solid fuel needs a heat leak and protection that work with no ' +
+        'power at all.',
     )
   }
   if (house.loads.some((load) => MEDICAL.test(load.name))) {

@@ -15,7 +15,7 @@ import { type RideResult, rideJobs, runRideJob, skiesToShow, variantsOf } from '
 import type { RideQuestion } from './ride-question.js'
 import { type Equipped, equip } from './scenario.js'
 import { type SkyFigures, skyFigures } from './sky-figures.js'
-import { warningsFor } from './warnings.js'
+import { slipsOf, warningsFor } from './warnings.js'
 
 export interface RideAnswer {
   readonly house: string
@@ -35,6 +35,8 @@ export interface RideAnswer {
   readonly bright: { readonly share: number | null; readonly conditions: string }
   readonly met: boolean | null
   readonly cautions: readonly string[]
+  /** What looks like a slip in the file, to be looked at first. */
+  readonly slips: readonly string[]
   readonly warnings: readonly string[]
   readonly defaults: readonly { path: string; value: string; basis: string }[]
 }
@@ -94,9 +96,29 @@ export function rideFrom(
     bright: { share: bright?.share ?? null, conditions: 'full, new, typical sky' },
     met: question.share === undefined || promised === null ? null : promised >= question.share,
     cautions: cautionsFor(house),
-    warnings: [...warningsFor(prepared, equipped), ...prepared.notes],
+    slips: slipsOf(prepared),
+    warnings: [
+      ...warningsFor(prepared, equipped),
+      ...untoldTolerances(prepared, plain),
+      ...prepared.notes,
+    ],
     defaults: plain === undefined ? [] : usedDefaults(plain),
   }
+}
+
+/** Critical loads whose tolerance the file leaves out: none is allowed, which may decide all. */
+function untoldTolerances({ house }: Prepared, plain: unknown): string[] {
+  const given = (plain as { loads?: { toleratesMinutes?: unknown }[] } | undefined)?.loads
+  if (given === undefined) return []
+  const names = house.loads
+    .filter(({ tier }, i) => tier === 'critical' && given[i]?.toleratesMinutes === undefined)
+    .map(({ name }) => name)
+  if (names.length === 0) return []
+  return [
+    `${names.join(', ')}: toleratesMinutes is left out and counts as 0, so the first minute off ends ` +
+      'the ride. Ask what it really bears. (The gap of the changeover itself is not counted here; ' +
+      'check tells it.)',
+  ]
 }
 
 function figuresUnder(

@@ -6,6 +6,7 @@ import { type SolarGroup, solarGroups } from '../house/solar-groups.js'
 import type { Compiled } from '../island/compile.js'
 import { solarKw } from '../island/solar-columns.js'
 import { Event, SOLAR_EVENTS } from '../island/state.js'
+import { type IslandLoad, islandLoads } from '../load/island-loads.js'
 import { kw, type Said, type Scene, saidIn, solarName } from './event-texts.js'
 import type { Trace } from './trace.js'
 
@@ -40,7 +41,12 @@ export function eventLines(
   const tell = (minute: number, text: string): void => {
     lines.push({ minute, local: localTime(calendar, trace.from + minute), text })
   }
-  const scene: Scene = { trace, house, calendar, compiled }
+  let known: readonly IslandLoad[] | null = null
+  const loads = (): readonly IslandLoad[] => {
+    known ??= islandLoads({ house, calendar, demand: compiled.demand })
+    return known
+  }
+  const scene: Scene = { trace, house, calendar, compiled, loads }
   const solar = solarGroups(house).map((group, g) => new SolarLog(scene, group, g, tell))
   const inVain = sunInVain(scene, tell)
   const flat = goesFlat(scene, tell)

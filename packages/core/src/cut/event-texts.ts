@@ -8,7 +8,9 @@ import { NEVER } from '../island/columns.js'
 import type { Compiled } from '../island/compile.js'
 import { solarKw } from '../island/solar-columns.js'
 import { Event, SOLAR_EVENTS } from '../island/state.js'
-import { overloadText } from './overload-text.js'
+import { hardestNames, type IslandLoad } from '../load/island-loads.js'
+import { TOGETHER_AFTER } from '../load/together.js'
+import { type OverloadMinute, overloadText } from './overload-text.js'
 import type { Trace } from './trace.js'
 
 /** All that a sentence may need. */
@@ -17,6 +19,8 @@ export interface Scene {
   readonly house: House
   readonly calendar: Calendar
   readonly compiled: Compiled
+  /** The loads one by one, worked out when first asked for. */
+  readonly loads: () => readonly IslandLoad[]
 }
 
 /** One thing that happened in a minute. */
@@ -48,7 +52,7 @@ export function saidIn(scene: Scene, i: number): Said[] {
     [
       Event.relaySheds,
       () =>
-        `Overload. ${overloadText(compiled, i, 0, false)} The relay drops the comfort loads ` +
+        `Overload. ${overloadText(compiled, overloadMinute(scene, i, 0, false))} The relay drops the comfort loads ` +
         'for 5 min at least.',
     ],
     [
@@ -166,17 +170,32 @@ function dropLimit({ trace, compiled: { rules } }: Scene, i: number): string {
   return step === undefined ? '' : percent(step.dropBelowKwh / rules.capacityKwh)
 }
 
-function whyOver({ trace, compiled }: Scene, i: number): string {
-  const events = trace.events[i]!
+function whyOver(scene: Scene, i: number): string {
+  const { trace, compiled } = scene
   const { rules, columns } = compiled
+  const events = trace.events[i]!
+  if ((events & Event.generatorOverload) !== 0) {
+    return 'The generator stalls: the critical loads or their start are more than it gives.'
+  }
   const isFirst = (events & Event.cutBegins) !== 0
   const forms = (events & Event.loadsBack) !== 0 || (isFirst && rules.motorsStop)
   const over = forms ? columns.overForming : columns.overload
   const before = i === 0 || isFirst ? 0 : Math.min(trace.levels[i - 1]!, rules.lastLevel)
   // An island that formed with all its loads, or with the critical ones only.
   const level = forms && !isFirst && over[rules.lastLevel]![i] === 1 ? rules.lastLevel : before
-  const said = over[level]![i] === 1 ? level : 0
-  return overloadText(compiled, i, said, forms)
+  return overloadText(compiled, overloadMinute(scene, i, over[level]![i] === 1 ? level : 0, forms))
+}
+
+function overloadMinute(scene: Scene, i: number, level: number, forms: boolean): OverloadMinute {
+  const { trace, compiled, loads } = scene
+  const { rules, demand, window } = compiled
+  let offFor = 0
+  while (offFor < Math.min(i, TOGETHER_AFTER) && trace.levels[i - 1 - offFor]! > rules.lastLevel) {
+    offFor++
+  }
+  const at = (i + window.from) % demand.n
+  const only = level === rules.lastLevel && level > 0
+  return { minute: i, level, forms, offFor, names: hardestNames(loads(), at, only) }
 }
 
 function whoStarts({ trace, house, calendar, compiled }: Scene, i: number): string {

@@ -1,38 +1,55 @@
-// Why an overload: which of the three limits the loads of a minute pass, and by how much.
+// Why an overload: which limit the loads of a minute pass, by how much, and which loads they are.
 
 import { stackAcKw } from '../island/balance.js'
 import type { Compiled } from '../island/compile.js'
+import { missedStartsKva, TOGETHER_AFTER } from '../load/together.js'
 
-/**
- * What inverter or stack would have had to carry, in words with both numbers.
- *
- * @param minute  of the window
- * @param level   the shed level that was tried
- * @param forms   whether the island was forming, so that all that runs started at once
- */
-export function overloadText(
-  { demand, plant, window, columns, loadKw, togetherKw, standingKw, rules }: Compiled,
-  minute: number,
-  level: number,
-  forms: boolean,
-): string {
-  const at = (minute + window.from) % demand.n
-  const peak = (forms ? demand.formingKva : demand.peakKva)[level]![at]!
-  const running = demand.runningKva[level]![at]!
-  const who = level === rules.lastLevel && level > 0 ? 'The critical loads' : 'The loads'
+export interface OverloadMinute {
+  /** Of the window. */
+  readonly minute: number
+  /** The shed level that was tried. */
+  readonly level: number
+  /** Whether the island was forming, so that all that runs started at once. */
+  readonly forms: boolean
+  /** Minutes without loads before it, counted up to where thermostats run together. */
+  readonly offFor: number
+  /** Loads that draw or start hardest, the hardest first. */
+  readonly names: readonly string[]
+}
+
+/** What inverter or stack would have had to carry, in words with both numbers. */
+export function overloadText(compiled: Compiled, at: OverloadMinute): string {
+  const { demand, plant, window, loadKw, standingKw } = compiled
+  const { minute, level } = at
+  const peak = peakKva(compiled, at)
+  const running = demand.runningKva[level]![(minute + window.from) % demand.n]!
+  const who = at.names.length === 0 ? 'The loads' : named(at.names)
+  const takes = at.names.length === 1 ? 'takes' : 'take'
   if (peak > plant.startingKva) {
-    const starts = forms ? 'all starting at once' : 'with a start'
-    return `${who} take ${peak.toFixed(1)} kVA ${starts}, the inverter carries ${plant.startingKva.toFixed(1)} kVA for a second.`
+    const starts = at.forms ? 'all starting at once' : 'with a start'
+    return `${who} ${takes} ${peak.toFixed(1)} kVA ${starts}, the inverter carries ${plant.startingKva.toFixed(1)} kVA for a second.`
   }
   if (running > plant.ratedKw) {
-    return `${who} run at ${running.toFixed(1)} kVA, the inverter is rated ${plant.ratedKw.toFixed(1)} kVA.`
+    return `${who} ${takes} ${running.toFixed(1)} kVA running, the inverter is rated ${plant.ratedKw.toFixed(1)} kVA.`
   }
   const gives = stackAcKw(plant, standingKw(minute))
-  const wanted = loadKw(level, minute)
-  if (wanted > gives) {
-    return `${who} draw ${wanted.toFixed(2)} kW, the battery gives ${gives.toFixed(2)} kW.`
-  }
-  // What is left: thermostats that run together on top.
-  const more = columns.together === null ? 0 : togetherKw(level, minute)
-  return `${who} and ${more.toFixed(2)} kW of thermostats at once are more than the inverter carries.`
+  return `${who} ${takes} ${loadKw(level, minute).toFixed(2)} kW, the battery gives ${gives.toFixed(2)} kW.`
+}
+
+function peakKva(
+  { demand, window }: Compiled,
+  { minute, level, forms, offFor }: OverloadMinute,
+): number {
+  const at = (minute + window.from) % demand.n
+  if (!forms) return demand.peakKva[level]![at]!
+  const { together } = demand
+  if (together === null) return demand.formingKva[level]![at]!
+  if (offFor >= TOGETHER_AFTER) return together.formingKva[level]![at]!
+  return demand.formingKva[level]![at]! + missedStartsKva(together.cycling[level]!, at, offFor)
+}
+
+function named(names: readonly string[]): string {
+  const shown = names.slice(0, 3)
+  const rest = names.length - shown.length
+  return rest > 0 ? `${shown.join(', ')} and ${rest} more` : shown.join(' and ')
 }

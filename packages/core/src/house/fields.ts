@@ -107,6 +107,10 @@ export function group<const T extends z.core.$ZodLooseShape>(doc: string, shape:
 /** One sentence a key, parted by a line break: the checker splits them into one problem each. */
 function unknownNeed(keys: readonly string[], known: readonly string[]): string {
   return keys
-    .map((key) => `a known field (did you mean ${closest(key, known)}? known: ${known.join(', ')})`)
+    .map((key) =>
+      /^\d+$/.test(key)
+        ? 'written with a decimal point (3.68): a comma parts two fields'
+        : `a known field (did you mean ${closest(key, known)}? known: ${known.join(', ')})`,
+    )
     .join('\n')
 }

@@ -94,7 +94,7 @@ describe('a start on top of what runs', () => {
     expect(peak?.grade).toBe('mend')
     expect(peak?.what).toMatch(/well pump.*Wed 1 Jan 10:00/)
     expect(numberOf(peak, 'peak, critical only')).toBeCloseTo(6 + 0.39 / 0.9, 5)
-    expect(numberOf(peak, 'start alone')).toBeCloseTo(5, 9)
+    expect(numberOf(peak, 'the start adds')).toBeCloseTo(5, 9)
     expect(numberOf(peak, 'minutes above, all loads')).toBe(365)
     expect(found('starting-peak', { loads, 'inverter.startingKva': 7 })).toBeUndefined()
   })
@@ -282,5 +282,19 @@ describe('the stack', () => {
     expect(found('base-full', { 'stack.modulesMax': 2 })).toBeUndefined()
     const finding = found('base-full', { 'stack.modulesMax': 2 }, { modules: 2 })
     expect(numberOf(finding, 'usable, new')).toBe(20)
+  })
+})
+
+describe('earth and neutral', () => {
+  it('are always to be looked at, with a generator its own bond too', () => {
+    expect(found('island-earth')?.what).not.toContain('portable set')
+    const generator = {
+      ...{ ratedKw: 3, tankL: 12, start: 'automatic' },
+      litresPerHour: { none: 0.6, half: 0.95, full: 1.5 },
+    }
+    expect(found('island-earth', { generator })?.what).toContain('one bond only')
+    expect(numberOf(found('island-earth'), 'phases to isolate, with neutral')).toBe(2)
+    const three = found('island-earth', { 'inverter.phases': 3 })
+    expect(numberOf(three, 'phases to isolate, with neutral')).toBe(4)
   })
 })

@@ -166,6 +166,14 @@ describe('the network operator', () => {
     expect(found('operator-threshold', { 'inverter.ratedKva': 5 })).toBeUndefined()
   })
 
+  it('where the file names no code the worst is planned for, and the code asked', () => {
+    const finding = found('operator-unknown')
+    expect(finding?.grade).toBe('look')
+    expect(finding?.what).toContain('site.gridCode: G98, G99')
+    expect(numberOf(finding, 'together')).toBe(5)
+    expect(found('operator-unknown', { 'site.gridCode': 'G98' })).toBeUndefined()
+  })
+
   it('on three phases 11.04 kW', () => {
     const three = { 'site.gridCode': 'G98', 'inverter.phases': 3 }
     expect(found('operator-threshold', { ...three, 'inverter.ratedKva': 11 })).toBeUndefined()

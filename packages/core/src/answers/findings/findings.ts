@@ -3,10 +3,11 @@
 import type { Prepared } from '../../series/prepare.js'
 import { cautionsFor } from '../cautions.js'
 import { equip, type Scenario } from '../scenario.js'
-import { loadWarnings } from '../warnings.js'
+import { slipsOf } from '../warnings.js'
 import { changeoverGap } from './changeover.js'
 import { coldPlace } from './cold.js'
 import { frequencyDroop } from './droop.js'
+import { islandEarth } from './earth.js'
 import { faultCurrent } from './fault-current.js'
 import { type Finding, GRADES, type Look } from './finding.js'
 import { fuelKept } from './fuel.js'
@@ -37,6 +38,7 @@ const LOOKS: readonly Look[] = [
   generatorLoad,
   stackFit,
   coldPlace,
+  islandEarth,
   faultCurrent,
   operatorThresholds,
   frequencyDroop,
@@ -75,7 +77,7 @@ export function checkAnswer(prepared: Prepared, scenario: Scenario = {}): CheckA
     modules,
     health,
     findings: findingsOf(prepared, scenario),
-    warnings: [...house.loads.flatMap(loadWarnings), ...prepared.notes],
+    warnings: [...slipsOf(prepared), ...prepared.notes],
     cautions: cautionsFor(house),
   }
 }

@@ -1,6 +1,7 @@
 // The generator against load and charger: too much, and too little.
 
 import { localTime } from '../../axis/calendar.js'
+import { generatorStartingKva } from '../../island/generator-columns.js'
 import type { Prepared } from '../../series/prepare.js'
 import type { Equipped } from '../scenario.js'
 import { chargeLimit } from './charge-limit.js'
@@ -55,8 +56,9 @@ function tooMuch({ prepared, ratedKw, mostShare }: Parts): Finding[] {
   ]
 }
 
-/** A start is judged against kW: what a small set gives above it in a start is on no plate. */
-function hardStart({ prepared, ratedKw }: Parts): Finding[] {
+/** What a small set gives for a second is on no plate: asked for, else 1.5 times its rating. */
+function hardStart({ prepared, equipped, ratedKw }: Parts): Finding[] {
+  const mostKva = generatorStartingKva(equipped.house)
   const worst = largest(prepared.demand.peakKva.at(-1)!, ratedKw)
   if (worst.minutesOver === 0) return []
   const start = hardestStart(
@@ -66,17 +68,19 @@ function hardStart({ prepared, ratedKw }: Parts): Finding[] {
   return [
     {
       id: 'generator-start',
-      grade: 'look',
+      grade: worst.value > mostKva ? 'mend' : 'look',
       what:
         `${start === null ? 'What runs' : `${start.name}, starting beside the other critical loads,`} ` +
         `takes ${short(worst.value, 2)} kVA (${localTime(prepared.calendar, worst.at)}) from a ` +
-        `generator of ${short(ratedKw, 2)} kW: it may stall.`,
+        `generator of ${short(ratedKw, 2)} kW that gives ${short(mostKva, 2)} kVA for a second: ` +
+        (worst.value > mostKva ? 'it stalls, and the island with it.' : 'it may stall.'),
       numbers: [
         figure('peak with a start, critical', worst.value, 'kVA'),
-        figure('start alone', start?.kva ?? 0, 'kVA'),
+        figure('the start adds', start?.kva ?? 0, 'kVA'),
         figure('rating', ratedKw, 'kW'),
+        figure('given for a second', mostKva, 'kVA'),
       ],
-      restsOn: `${CP} The generator alone carries the start; small sets give little above rating.`,
+      restsOn: `${CP} The generator alone carries the start; 1.5 times rating where the file names none.`,
       toDo: `A soft starter, or a set that the motor's maker names. ${TRY}`,
     },
   ]

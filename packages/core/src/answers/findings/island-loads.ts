@@ -1,55 +1,9 @@
-// The loads on the island one by one, and what runs and starts in a minute.
+// What starts in a minute, and where a column is largest.
 
 import type { Demand } from '../../load/demand.js'
-import { startExtraKva } from '../../load/starting.js'
-import { surveyColumn } from '../../load/survey.js'
-import type { Prepared } from '../../series/prepare.js'
+import type { IslandLoad } from '../../load/island-loads.js'
 
-export interface IslandLoad {
-  readonly name: string
-  readonly critical: boolean
-  readonly kw: Float64Array
-  readonly powerFactor: number
-  /** Above running power in a start; null for a metered load, which shows steps only. [kVA] */
-  readonly startKva: number | null
-}
-
-/** Critical loads, then comfort loads; metered comfort loads of one shed step as one. */
-export function islandLoads({ house, demand, calendar }: Prepared): IslandLoad[] {
-  const found: IslandLoad[] = demand.critical.map(({ load, kw }) => ({
-    name: load.name,
-    critical: true,
-    kw,
-    powerFactor: load.powerFactor,
-    startKva: load.file === undefined ? startExtraKva(load) : null,
-  }))
-  for (const [step, names] of demand.comfortNames.entries()) {
-    const loads = house.loads.filter((load) => names.includes(load.name))
-    const metered = loads.filter((load) => load.file !== undefined)
-    const rest = demand.comfortKw[step]!.slice()
-    for (const load of loads) {
-      if (load.file !== undefined) continue
-      const kw = surveyColumn(load, house, calendar)
-      for (let i = 0; i < kw.length; i++) rest[i]! -= kw[i]!
-      found.push({
-        name: load.name,
-        critical: false,
-        kw,
-        powerFactor: load.powerFactor,
-        startKva: startExtraKva(load),
-      })
-    }
-    if (metered.length === 0) continue
-    found.push({
-      name: metered.map((load) => load.name).join(' and '),
-      critical: false,
-      kw: rest,
-      powerFactor: Math.min(...metered.map((load) => load.powerFactor)),
-      startKva: null,
-    })
-  }
-  return found
-}
+export { type IslandLoad, islandLoads } from '../../load/island-loads.js'
 
 /** The hardest start of a minute; null where nothing starts. */
 export function hardestStart(

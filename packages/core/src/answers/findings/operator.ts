@@ -1,8 +1,8 @@
 // Thresholds of the network operator, by the code the house names.
 
-import type { GridCode } from '../../house/house.js'
+import { GRID_CODES, type GridCode, type House } from '../../house/house.js'
 import { solarRatedKw } from '../../house/solar-groups.js'
-import { figure, type Look, short } from './finding.js'
+import { CP, type Finding, figure, type Look, short } from './finding.js'
 
 /** 16 A at 230 V. [kW a phase] */
 const SIXTEEN_A_KW = 3.68
@@ -19,7 +19,7 @@ const ASK = 'Agree it with the network operator before anything is connected; th
 
 export const operatorThresholds: Look = ({ house }) => {
   const code = house.site.gridCode
-  if (code === undefined) return []
+  if (code === undefined) return [unknownCode(house)]
   const { inverter, gateway } = house
   const solarKw = solarRatedKw(house.arrays)
   const totalKw = solarKw + inverter.ratedKva
@@ -83,4 +83,25 @@ function isThreePhase(house: Parameters<Look>[0]['house']): boolean {
     house.inverter.phases === 3 &&
     house.arrays.every((a) => (a.inverter?.phase ?? 'three') === 'three')
   )
+}
+
+/** Where the file names no code, the thresholds cannot be told. */
+function unknownCode({ arrays, inverter }: House): Finding {
+  const solarKw = solarRatedKw(arrays)
+  const totalKw = solarKw + inverter.ratedKva
+  return {
+    id: 'operator-unknown',
+    grade: 'look',
+    what:
+      'The file does not name the code the installation connects under (site.gridCode: ' +
+      `${GRID_CODES.join(', ')}). Solar and battery inverters together are ` +
+      `${short(totalKw, 2)} kW: count on an application to the network operator before work begins.`,
+    numbers: [
+      figure('solar inverters', solarKw, 'kW'),
+      figure('battery inverter', inverter.ratedKva, 'kVA'),
+      figure('together', totalKw, 'kW'),
+    ],
+    restsOn: CP,
+    toDo: 'Name the code in the file and ask the network operator; some allow 16 A a phase at once.',
+  }
 }

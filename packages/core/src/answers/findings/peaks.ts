@@ -90,7 +90,7 @@ function startingPeak(
       numbers: [
         figure('peak, all loads', all.value, 'kVA'),
         figure('peak, critical only', critical.value, 'kVA'),
-        figure('start alone', start?.kva ?? 0, 'kVA'),
+        figure('the start adds', start?.kva ?? 0, 'kVA'),
         figure('starting rating', limit, 'kVA'),
         figure('minutes above, all loads', all.minutesOver, 'a year'),
       ],
@@ -121,7 +121,7 @@ function fits(prepared: Prepared, { plant }: Equipped, loads: readonly IslandLoa
       figure('running', running.value, 'kVA'),
       figure('rating', plant.ratedKw, 'kVA'),
       figure('peak with a start', peak.value, 'kVA'),
-      figure('start alone', start?.kva ?? 0, 'kVA'),
+      figure('the start adds', start?.kva ?? 0, 'kVA'),
       figure('starting rating', plant.startingKva, 'kVA'),
     ],
     restsOn: `${LOADS_REST}${meteredWords(prepared)}`,

@@ -58,8 +58,8 @@ export const chargeAgainstSurplus: Look = (prepared, equipped) => {
       what:
         `Under a clear sky the solar has ${short(worst.atKw)} kW more than the critical loads use ` +
         `(${localTime(prepared.calendar, worst.at)}), and the battery can take ` +
-        `${short(worst.limit.kw)} kW then, held down by ${limitWords(worst.limit)}. This solar ` +
-        `inverter cannot give a part of its power, it goes out: on ${worst.days} days of a clear ` +
+        `${short(worst.limit.kw)} kW then, held down by ${limitWords(worst.limit)}. Solar of ` +
+        `${named(tripping(equipped))} cannot give a part of its power, it goes out: on ${worst.days} days of a clear ` +
         `year, for ${Math.ceil(worst.minutesOver / 60)} hours in all.`,
       numbers: [
         figure('taken by inverter', equipped.plant.chargeAcKw, 'kW'),
@@ -79,6 +79,11 @@ export const chargeAgainstSurplus: Look = (prepared, equipped) => {
     if (solar.heldOut) found.push(comesAndGoes(solarGroups(equipped.house)[g]!, solar, rules))
   }
   return found
+}
+
+/** Arrays that trip rather than give less. */
+function tripping({ house, rules }: Equipped): string[] {
+  return solarGroups(house).flatMap(({ names }, g) => (rules.solar[g]?.canTrip ? names : []))
 }
 
 function comesAndGoes(group: SolarGroup, solar: SolarRules, rules: Rules): Finding {

@@ -1,0 +1,76 @@
+// The loads on the island one by one.
+
+import type { Calendar } from '../axis/calendar.js'
+import type { House } from '../house/house.js'
+import type { Demand } from './demand.js'
+import { startExtraKva } from './starting.js'
+import { surveyColumn } from './survey.js'
+
+interface Surveyed {
+  readonly house: House
+  readonly demand: Demand
+  readonly calendar: Calendar
+}
+
+export interface IslandLoad {
+  readonly name: string
+  readonly critical: boolean
+  readonly kw: Float64Array
+  readonly powerFactor: number
+  /** Above running power in a start; null for a metered load, which shows steps only. [kVA] */
+  readonly startKva: number | null
+}
+
+/** Critical loads, then comfort loads; metered comfort loads of one shed step as one. */
+export function islandLoads({ house, demand, calendar }: Surveyed): IslandLoad[] {
+  const found: IslandLoad[] = demand.critical.map(({ load, kw }) => ({
+    name: load.name,
+    critical: true,
+    kw,
+    powerFactor: load.powerFactor,
+    startKva: load.file === undefined ? startExtraKva(load) : null,
+  }))
+  for (const [step, names] of demand.comfortNames.entries()) {
+    const loads = house.loads.filter((load) => names.includes(load.name))
+    const metered = loads.filter((load) => load.file !== undefined)
+    const rest = demand.comfortKw[step]!.slice()
+    for (const load of loads) {
+      if (load.file !== undefined) continue
+      const kw = surveyColumn(load, house, calendar)
+      for (let i = 0; i < kw.length; i++) rest[i]! -= kw[i]!
+      found.push({
+        name: load.name,
+        critical: false,
+        kw,
+        powerFactor: load.powerFactor,
+        startKva: startExtraKva(load),
+      })
+    }
+    if (metered.length === 0) continue
+    found.push({
+      name: metered.map((load) => load.name).join(' and '),
+      critical: false,
+      kw: rest,
+      powerFactor: Math.min(...metered.map((load) => load.powerFactor)),
+      startKva: null,
+    })
+  }
+  return found
+}
+
+/**
+ * Names of the loads that draw or start hardest in a minute, the hardest first.
+ *
+ * @param only  whether the critical ones alone are asked about
+ */
+export function hardestNames(loads: readonly IslandLoad[], at: number, only: boolean): string[] {
+  return loads
+    .filter(({ critical, kw }) => (critical || !only) && kw[at]! > 0)
+    .map(({ name, kw, powerFactor, startKva }) => {
+      const before = kw[at === 0 ? kw.length - 1 : at - 1]!
+      const starts = kw[at]! > before ? (startKva ?? 0) : 0
+      return { name, kva: kw[at]! / powerFactor + starts }
+    })
+    .sort((a, b) => b.kva - a.kva)
+    .map(({ name }) => name)
+}
