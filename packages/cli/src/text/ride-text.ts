@@ -67,7 +67,7 @@ function sharePart(share: number): string {
 const STARTS: Readonly<Record<Pattern, string>> = {
   any: '',
   evening: ', of those that begin from 15 to 21 h',
-  windy: ', of those that begin on a windy day',
+  windy: ', of those that begin on a windy, dull day',
 }
 
 /** Which starts a share is of; nothing where it is the share of all. */
@@ -189,7 +189,7 @@ function sharesLine({ shareByPattern, hardest }: SkyFigures): string {
   const parts = [
     ['any minute', shareByPattern.any],
     ['15 to 21 h', shareByPattern.evening],
-    ['windy days', shareByPattern.windy],
+    ['windy, dull days', shareByPattern.windy],
   ].flatMap(([name, share]) => (typeof share === 'number' ? [`${name} ${percent(share)}`] : []))
   const least = hardest === 'any' ? '' : '; the least is the headline'
   return `Hours are over all starts. Shares by when it begins: ${parts.join(', ')}${least}.`

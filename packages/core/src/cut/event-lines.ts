@@ -77,6 +77,9 @@ function sunInVain({ trace, house, calendar, compiled }: Scene, tell: Tell): (i:
     if (trace.states[i] !== 'off, empty' || compiled.rules.wakesOnSun) return
     const day = calendar.dayOf[(i + trace.from) % calendar.n]!
     if (day === told) return
+    // What was there while somebody had it formed was not in vain.
+    if ((trace.events[i]! & Event.putAway) !== 0) told = day
+    if (day === told) return
     const sunKw = solarKw(compiled.window, all, i)
     if (!(sunKw >= SUN_KW)) return
     told = day
