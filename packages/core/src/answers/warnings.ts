@@ -28,6 +28,12 @@ export function slipsOf({ house }: Pick<Prepared, 'house'>): string[] {
     ...house.arrays.flatMap((a) => arraySlips(a, house)),
   ]
 }
+/**
+ * A house that heats and drives with electricity takes less in a year, a fridge alone more; common
+ * practice, no source.
+ */
+const LARGE_YEAR_KWH = 40000
+const SMALL_YEAR_KWH = 100
 
 export function warningsFor(prepared: Prepared, equipped: Equipped): string[] {
   const { house, demand } = prepared
@@ -74,6 +80,7 @@ function mostOf(column: Float64Array): number {
 
 /** Slips of a load line: kilowatts where watts were meant, and the like. */
 function loadWarnings(load: LoadInput): string[] {
+  if (load.profile !== undefined) return profileWarnings(load.name, load.profile.kwhPerYear)
   if (load.w === undefined) return []
   const most = COLD.test(load.name) ? LARGE_FRIDGE_W : LARGE_LOAD_W
   if (load.w >= most) {
@@ -129,6 +136,16 @@ function arraySlips(
     )
   }
   return slips
+}
+
+function profileWarnings(name: string, kwhPerYear: number): string[] {
+  if (kwhPerYear >= LARGE_YEAR_KWH) {
+    return [`${name}: ${kwhPerYear} kWh a year is a lot for one house; were Wh meant?`]
+  }
+  if (kwhPerYear < SMALL_YEAR_KWH) {
+    return [`${name}: ${kwhPerYear} kWh a year is very little; were MWh meant?`]
+  }
+  return []
 }
 
 function solarWarnings(house: House): string[] {

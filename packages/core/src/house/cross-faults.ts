@@ -160,18 +160,23 @@ function checkLoads(loads: Plain[], add: Add): void {
   const names = new Set(loads.map((load) => load.name))
   for (const [i, load] of loads.entries()) {
     const at = `loads[${i}]`
-    if (load.w === undefined && load.file === undefined) {
-      add(`${at}.w`, 'given [W], or a meter file named in file', undefined)
+    const whole = wholeFigure(load)
+    if (load.w === undefined && whole === null) {
+      add(`${at}.w`, 'given [W], or a meter file named in file, or a profile', undefined)
     }
-    if (load.file !== undefined) {
+    if (load.file !== undefined && load.profile !== undefined) {
+      add(`${at}.profile`, 'left out where a meter file is named', load.profile)
+    }
+    if (whole !== null) {
       for (const field of ['w', 'cycle', 'at', 'days', 'pieces'] as const) {
         if (load[field] === undefined) continue
-        add(`${at}.${field}`, 'left out where a meter file is named', load[field])
+        add(`${at}.${field}`, `left out where ${whole}`, load[field])
       }
     }
     checkMotor(load, at, add)
-    if (load.contains !== undefined && load.file === undefined) {
-      add(`${at}.contains`, 'left out where no meter file is named', load.contains)
+    if (load.contains !== undefined && whole === null) {
+      const need = 'left out where no meter file is named and no profile given'
+      add(`${at}.contains`, need, load.contains)
     }
     for (const [j, name] of asArray(load.contains).entries()) {
       if (!names.has(name) || name === load.name) {
@@ -184,16 +189,24 @@ function checkLoads(loads: Plain[], add: Add): void {
   }
 }
 
+/** What gives the figure of more than one appliance, in words; null for a line of the survey. */
+function wholeFigure({ file, profile }: Plain): string | null {
+  if (file !== undefined) return 'a meter file is named'
+  return profile === undefined ? null : 'a profile is given'
+}
+
 /** A motor's plate has both or helps nothing. */
-function checkMotor({ motorHp, lockedRotorCode, file }: Plain, at: string, add: Add): void {
+function checkMotor(load: Plain, at: string, add: Add): void {
+  const { motorHp, lockedRotorCode } = load
+  const whole = wholeFigure(load)
   if (motorHp !== undefined && lockedRotorCode === undefined) {
     add(`${at}.lockedRotorCode`, 'given beside motorHp, the letter on the plate', undefined)
   }
   if (motorHp === undefined && lockedRotorCode !== undefined) {
     add(`${at}.motorHp`, 'given beside lockedRotorCode [hp]', undefined)
   }
-  if (motorHp !== undefined && file !== undefined) {
-    add(`${at}.motorHp`, 'left out where a meter file is named', motorHp)
+  if (motorHp !== undefined && whole !== null) {
+    add(`${at}.motorHp`, `left out where ${whole}`, motorHp)
   }
 }
 

@@ -175,7 +175,9 @@ export interface LoadInput {
   runs: 'always' | 'heating season'
   /** A meter file beside the house file, in place of `w`. */
   file?: string | undefined
-  /** Names of loads that the metered figure already holds; they are taken out of it. */
+  /** A standard profile, in place of `w` where there is no meter file. */
+  profile?: { kind: ProfileKind; kwhPerYear: number } | undefined
+  /** Names of loads that the metered or standard figure already holds; they are taken out of it. */
   contains?: string[] | undefined
   /** The longest gap that does no harm. [min] */
   toleratesMinutes: number
@@ -195,6 +197,10 @@ export interface LoadInput {
 
 export const WEEKDAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const
 export type Weekday = (typeof WEEKDAYS)[number]
+
+/** Household profiles of BDEW: of 1999, and of 2025. */
+export const PROFILE_KINDS = ['H0', 'H25'] as const
+export type ProfileKind = (typeof PROFILE_KINDS)[number]
 
 export interface Comfort {
   /** Share of usable capacity below which comfort loads go off. */

@@ -7,7 +7,7 @@ import { z } from 'zod'
 import { clockMinute, isZone } from '../axis/calendar.js'
 import { DEFAULTS } from './defaults.js'
 import { checkedText, choice, group, list, months, number, share, text, yesNo } from './fields.js'
-import { GRID_CODES, PHASES, WAKES_ON, WEEKDAYS } from './house.js'
+import { GRID_CODES, PHASES, PROFILE_KINDS, WAKES_ON, WEEKDAYS } from './house.js'
 import { LOCKED_ROTOR_LETTERS } from './locked-rotor.js'
 
 const site = group('Where the house stands', {
@@ -232,8 +232,12 @@ const load = group('One load', {
   days: list('Weekdays on which it runs', choice('A weekday', WEEKDAYS), 1).optional(),
   runs: choice('Season', ['always', 'heating season']).default(DEFAULTS['loads[].runs'].value),
   file: text('Meter file, beside the house file').optional(),
+  profile: group('A standard profile, a mean of many houses, where there is no meter file', {
+    kind: choice('Household profile of 1999 or of 2025', PROFILE_KINDS),
+    kwhPerYear: number('Energy of a calendar year', { unit: 'kWh', above: 0, max: 1e6 }),
+  }).optional(),
   contains: list(
-    'Loads that the metered figure already holds',
+    'Loads that the metered or standard figure already holds',
     text('Name of another load'),
   ).optional(),
   toleratesMinutes: number('Longest gap that does no harm', {

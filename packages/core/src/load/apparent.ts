@@ -4,9 +4,9 @@
 // A surveyed load starts in the minute in which it rises. A metered load shows means only: its
 // start is taken as the largest step between neighbouring minutes of the hour, in every minute of
 // that hour, and is said to be an estimate. On records it holds most peaks and not all; a test
-// says how many.
+// says how many. A standard profile is treated alike, and being smooth shows next to nothing.
 
-import type { LoadColumn } from './load-column.js'
+import { isSurveyed, type LoadColumn } from './load-column.js'
 import { startExtraKva } from './starting.js'
 
 /** Columns of one shed level. [n], [kVA] */
@@ -26,7 +26,7 @@ export function apparentPower(columns: readonly LoadColumn[], n: number): Appare
   for (const { load, kw } of columns) {
     const perKw = 1 / load.powerFactor
     for (let i = 0; i < n; i++) running[i]! += kw[i]! * perKw
-    if (load.file === undefined) addSurveyed(load, kw, start, starts)
+    if (isSurveyed(load)) addSurveyed(load, kw, start, starts)
     else addMetered(kw, perKw, start, starts)
   }
   for (let i = 0; i < n; i++) {

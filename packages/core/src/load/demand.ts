@@ -9,6 +9,7 @@ import { apparentPower } from './apparent.js'
 import type { LoadColumn } from './load-column.js'
 import type { MeterRecord } from './meter-record.js'
 import { meteredColumn } from './metered.js'
+import { profileColumn } from './profile.js'
 import { surveyColumn } from './survey.js'
 import { type Together, togetherOf } from './together.js'
 
@@ -50,16 +51,18 @@ export function demandOf(
   const notes: string[] = []
   const columns = new Map<string, LoadColumn>()
   const begun = new Set<string>()
+  const columnOf = (load: LoadInput): Float64Array => {
+    const { file, profile } = load
+    if (file !== undefined) return meteredColumn(load, meters, calendar, columns, notes)
+    if (profile === undefined) return surveyColumn(load, house, calendar)
+    return profileColumn({ ...load, profile }, house, calendar, columns, notes)
+  }
   const build = (load: LoadInput): void => {
     if (begun.has(load.name)) return
     begun.add(load.name)
     // What a meter contains is known before it is taken out, be it metered itself.
     for (const inside of house.loads) if (load.contains?.includes(inside.name)) build(inside)
-    const kw =
-      load.file === undefined
-        ? surveyColumn(load, house, calendar)
-        : meteredColumn(load, meters, calendar, columns, notes)
-    columns.set(load.name, { load, kw })
+    columns.set(load.name, { load, kw: columnOf(load) })
   }
   for (const load of house.loads) build(load)
   const ofTier = (tier: LoadInput['tier']): LoadColumn[] =>

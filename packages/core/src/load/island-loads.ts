@@ -3,6 +3,7 @@
 import type { Calendar } from '../axis/calendar.js'
 import type { House } from '../house/house.js'
 import type { Demand } from './demand.js'
+import { isSurveyed } from './load-column.js'
 import { startExtraKva } from './starting.js'
 import { surveyColumn } from './survey.js'
 
@@ -17,25 +18,25 @@ export interface IslandLoad {
   readonly critical: boolean
   readonly kw: Float64Array
   readonly powerFactor: number
-  /** Above running power in a start; null for a metered load, which shows steps only. [kVA] */
+  /** Above running power in a start; null for a metered or standard load, which shows steps only. [kVA] */
   readonly startKva: number | null
 }
 
-/** Critical loads, then comfort loads; metered comfort loads of one shed step as one. */
+/** Critical loads, then comfort loads; those without known starts of one shed step as one. */
 export function islandLoads({ house, demand, calendar }: Surveyed): IslandLoad[] {
   const found: IslandLoad[] = demand.critical.map(({ load, kw }) => ({
     name: load.name,
     critical: true,
     kw,
     powerFactor: load.powerFactor,
-    startKva: load.file === undefined ? startExtraKva(load) : null,
+    startKva: isSurveyed(load) ? startExtraKva(load) : null,
   }))
   for (const [step, names] of demand.comfortNames.entries()) {
     const loads = house.loads.filter((load) => names.includes(load.name))
-    const metered = loads.filter((load) => load.file !== undefined)
+    const metered = loads.filter((load) => !isSurveyed(load))
     const rest = demand.comfortKw[step]!.slice()
     for (const load of loads) {
-      if (load.file !== undefined) continue
+      if (!isSurveyed(load)) continue
       const kw = surveyColumn(load, house, calendar)
       for (let i = 0; i < kw.length; i++) rest[i]! -= kw[i]!
       found.push({

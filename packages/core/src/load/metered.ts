@@ -15,6 +15,7 @@ import {
 import type { LoadInput } from '../house/house.js'
 import { InputError } from '../house/problem.js'
 import { onSeriesGrid } from '../units/energy-grid.js'
+import { type OtherLoads, takeOut } from './contained.js'
 import type { MeterRecord } from './meter-record.js'
 
 /** One whole local day of a record. */
@@ -38,7 +39,7 @@ export function meteredColumn(
   load: LoadInput,
   meters: ReadonlyMap<string, MeterRecord>,
   calendar: Calendar,
-  others: ReadonlyMap<string, { readonly kw: Float64Array }>,
+  others: OtherLoads,
   notes: string[],
 ): Float64Array {
   const record = meters.get(load.file ?? '')
@@ -56,11 +57,12 @@ export function meteredColumn(
     )
   }
   const kw = new Float64Array(calendar.n)
+  const minutes = Int32Array.from({ length: calendar.n + 1 }, (_, i) => i)
   for (const day of calendar.days) {
     const source = nearestDay(days, day)
     for (let i = day.start; i < day.end; i++) kw[i] = source.kw[calendar.wallMinute[i]!]!
   }
-  takeOut(kw, load, others, notes)
+  takeOut(kw, minutes, load, others, 'meter', notes)
   return kw
 }
 
@@ -106,29 +108,4 @@ function nearestDay(days: readonly RecordedDay[], day: LocalDay): RecordedDay {
     if (cost < least) [best, least] = [candidate, cost]
   }
   return best
-}
-
-function takeOut(
-  kw: Float64Array,
-  load: LoadInput,
-  others: ReadonlyMap<string, { readonly kw: Float64Array }>,
-  notes: string[],
-): void {
-  let short = 0
-  for (const name of load.contains ?? []) {
-    const inside = others.get(name)?.kw
-    if (inside === undefined) continue
-    for (let i = 0; i < kw.length; i++) kw[i] = kw[i]! - inside[i]!
-  }
-  for (let i = 0; i < kw.length; i++) {
-    if (kw[i]! >= 0) continue
-    short -= kw[i]! / 60
-    kw[i] = 0
-  }
-  if (short > 0.5) {
-    notes.push(
-      `${load.name}: the loads it contains draw ${short.toFixed(0)} kWh a year more than the ` +
-        'meter shows in the same minutes; the rest is taken as nothing there.',
-    )
-  }
 }

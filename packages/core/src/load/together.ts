@@ -7,7 +7,7 @@
 import type { Calendar } from '../axis/calendar.js'
 import type { House } from '../house/house.js'
 import { formingKva } from './apparent.js'
-import type { LoadColumn } from './load-column.js'
+import { isSurveyed, type LoadColumn } from './load-column.js'
 import { startExtraKva } from './starting.js'
 import { surveyColumn } from './survey.js'
 
@@ -60,8 +60,7 @@ export function togetherOf(
   house: House,
   calendar: Calendar,
 ): Together | null {
-  const isCycling = ({ load }: LoadColumn): boolean =>
-    load.cycle !== undefined && load.file === undefined
+  const isCycling = ({ load }: LoadColumn): boolean => load.cycle !== undefined && isSurveyed(load)
   const levels = [...steps.keys(), steps.length].map((level) => [
     ...critical,
     ...steps.slice(level).flat(),

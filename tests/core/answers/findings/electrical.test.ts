@@ -39,6 +39,21 @@ describe('the gap at the changeover', () => {
   })
 })
 
+describe('a standard profile', () => {
+  const profile = { kind: 'H0', kwhPerYear: 3500 }
+  const rest = { name: 'rest', tier: 'comfort', profile, contains: ['pump'] }
+
+  it('stands among the loads without known starts, and it is said that it has no peaks', () => {
+    const pump = { ...PUMP, w: 40, startingMultiple: 4 }
+    const fit = found('peaks-fit', { loads: [pump, rest] })
+    expect(fit?.restsOn).toContain('A standard profile is a mean of many houses')
+    expect(fit?.restsOn).not.toContain('metered')
+    // 3500 kWh are 0.4 kW on average; no profile of many houses reaches three times its mean.
+    expect(numberOf(fit, 'running')).toBeLessThan(1.2 / 0.9)
+    expect(found('peaks-fit', { loads: [pump] })?.restsOn).not.toContain('profile')
+  })
+})
+
 describe('what runs at once', () => {
   const with5kw = (w: number, changes = {}) => ({
     loads: [PUMP, { name: 'oven', tier: 'comfort', w, powerFactor: 1, at: ['18:00-18:10'] }],

@@ -177,8 +177,14 @@ function outcome({ rules }: Equipped): string {
 }
 
 function meteredWords({ house }: Prepared): string {
-  return house.loads.some((load) => load.file !== undefined && load.tier !== 'gridOnly')
-    ? ' A metered load shows means of its recording step, its starts are taken as the largest step ' +
-        'of the hour: of two recorded weeks in quarter hours that missed one peak in four.'
+  const onIsland = house.loads.filter(({ tier }) => tier !== 'gridOnly')
+  const profile = onIsland.some((load) => load.profile !== undefined)
+    ? ' A standard profile is a mean of many houses and shows neither peaks nor starts: what one ' +
+      'house asks is higher.'
     : ''
+  const metered = onIsland.some((load) => load.file !== undefined)
+    ? ' A metered load shows means of its recording step, its starts are taken as the largest step ' +
+      'of the hour: of two recorded weeks in quarter hours that missed one peak in four.'
+    : ''
+  return metered + profile
 }
