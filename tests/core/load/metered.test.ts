@@ -27,15 +27,36 @@ function demand(meter: MeterRecord, more: object[] = [], contains?: string[]): D
 
 const kwh = (kw: Float64Array): number => kw.reduce((sum, value) => sum + value / 60, 0)
 
+/** Mean of the interval of a column that begins with a minute. [kW] */
+const meanAt = (kw: Float64Array, from: number, minutes: number): number =>
+  kwh(kw.subarray(from, from + minutes)) * (60 / minutes)
+
 describe('a record of the house’s own year', () => {
   const meter = record(Date.UTC(2025, 0, 1), 15, year())
 
-  it('is taken minute by minute, its energy kept', () => {
+  it('is taken interval by interval, its energy kept', () => {
     const { kw } = demand(meter).critical[0]!
     expect(Math.abs(kwh(kw) - meter.kw.reduce((sum, v) => sum + v / 4, 0))).toBeLessThan(1e-3)
-    for (const i of [0, 14, 15, 200_000, 525_599]) {
-      expect(kw[i]).toBeCloseTo(meter.kw[Math.floor(i / 15)]!, 5)
+    // Minutes within a quarter hour are drawn, so its mean is compared.
+    for (const i of [0, 15, 200_010, 525_585]) {
+      expect(meanAt(kw, i, 15)).toBeCloseTo(meter.kw[i / 15]!, 5)
     }
+  })
+
+  it('on steps of 5 minutes or less is taken minute by minute as it is, and nothing is said', () => {
+    const short = record(meter.startMs, 5, meter.kw.subarray(0, 288 * 30))
+    const { critical, notes } = demand(short)
+    for (let i = 0; i < 30 * 1440; i += 7) {
+      expect(critical[0]!.kw[i]).toBeCloseTo(short.kw[Math.floor(i / 5)]!, 5)
+    }
+    expect(notes.join()).not.toContain('drawn')
+  })
+
+  it('on longer steps says that minutes are drawn', () => {
+    expect(demand(meter).notes).toEqual([
+      'whole: recorded in steps of 15 min; the minutes within a step are drawn, as appliances go ' +
+        'on and off, and its energy is kept.',
+    ])
   })
 
   it('less what it contains: the sum of all is what the meter shows', () => {
@@ -47,8 +68,20 @@ describe('a record of the house’s own year', () => {
     )
     const d = demand(busy, [fridge], ['fridge'])
     const total = d.criticalKw
-    for (const i of [0, 100, 300_000]) expect(total[i]).toBeCloseTo(busy.kw[Math.floor(i / 15)]!, 5)
-    expect(d.notes).toEqual([])
+    for (const i of [0, 105, 300_000]) {
+      expect(meanAt(total, i, 15)).toBeCloseTo(busy.kw[i / 15]!, 5)
+    }
+    expect(d.notes.join()).not.toContain('more than')
+  })
+
+  it('a short load inside a quarter hour is held by its energy, not by its power', () => {
+    const kettle = { name: 'kettle', tier: 'critical', w: 3000, at: ['07:00-07:05'] }
+    const steady = record(meter.startMs, 15, new Float64Array(365 * 96).fill(1.2))
+    const d = demand(steady, [kettle], ['kettle'])
+    // 3 kW for 5 min are 1 kW of the quarter hour's 1.2 kW.
+    expect(meanAt(d.criticalKw, 420, 15)).toBeCloseTo(1.2, 5)
+    expect(meanAt(d.critical[0]!.kw, 420, 15)).toBeCloseTo(0.2, 5)
+    expect(d.notes.join()).not.toContain('more than')
   })
 
   it('a part that is metered itself is taken out too, wherever it stands in the file', () => {
@@ -96,7 +129,7 @@ describe('a short record', () => {
   })
 
   it('says so', () => {
-    expect(d.notes).toHaveLength(1)
+    expect(d.notes).toHaveLength(2)
     expect(d.notes[0]).toMatch(/^whole: 10 recorded days stand for the whole year/)
   })
 
@@ -145,8 +178,8 @@ describe('local days', () => {
     const house = checkHouse(plainHouse({ site, loads }))
     const d = demandOf(house, calendar, new Map([['meter.csv', record(start, 60, kw)]]))
     const column = d.critical[0]!.kw
-    for (let i = 0; i < calendar.n; i += 977) {
-      expect(column[i]).toBe(Math.floor(calendar.wallMinute[i]! / 60) / 1024)
+    for (let i = 0; i < calendar.n; i += 60 * 17) {
+      expect(meanAt(column, i, 60)).toBeCloseTo(Math.floor(calendar.wallMinute[i]! / 60) / 1024, 9)
     }
   })
 

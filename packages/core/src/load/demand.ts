@@ -53,7 +53,7 @@ export function demandOf(
   const begun = new Set<string>()
   const columnOf = (load: LoadInput): Float64Array => {
     const { file, profile } = load
-    if (file !== undefined) return meteredColumn(load, meters, calendar, columns, notes)
+    if (file !== undefined) return meteredColumn(load, meters, calendar, columns, house.seed, notes)
     if (profile === undefined) return surveyColumn(load, house, calendar)
     return profileColumn({ ...load, profile }, house, calendar, columns, notes)
   }

@@ -183,8 +183,9 @@ function meteredWords({ house }: Prepared): string {
       'house asks is higher.'
     : ''
   const metered = onIsland.some((load) => load.file !== undefined)
-    ? ' A metered load shows means of its recording step, its starts are taken as the largest step ' +
-      'of the hour: of two recorded weeks in quarter hours that missed one peak in four.'
+    ? ' A metered load shows means of its recording step. Within steps of more than 5 min the ' +
+      'minutes are drawn, and starts are taken as the largest step of the hour: of two recorded ' +
+      'weeks that missed one peak in ten from quarter hours, one in two from hours.'
     : ''
   return metered + profile
 }
