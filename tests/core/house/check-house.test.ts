@@ -36,7 +36,6 @@ function withField(path: string, value: unknown, house: Plain = plainHouse()): P
 }
 
 const ARRAY = { name: 'roof', peakKw: 1, tiltDeg: 0, azimuthDeg: 0 }
-const PROFILE = { kind: 'H0', kwhPerYear: 3500 }
 const GENERATOR = {
   ratedKw: 3,
   tankL: 12,
@@ -144,41 +143,6 @@ describe('fields that contradict each other', () => {
     ['loads[0].w', { 'loads[0].w': undefined }, 'given [W], or a meter file'],
     ['loads[0].w', { 'loads[0].file': 'meter.csv' }, 'left out where a meter file is named'],
     ['loads[0].contains', { 'loads[0].contains': [] }, 'left out where no meter file is named'],
-    ['loads[0].w', { 'loads[0].profile': PROFILE }, 'left out where a profile is given'],
-    [
-      'loads[0].profile',
-      { 'loads[0].w': undefined, 'loads[0].file': 'meter.csv', 'loads[0].profile': PROFILE },
-      'left out where a meter file is named',
-    ],
-    ...(
-      [
-        ['cycle', { onMinutes: 1, offMinutes: 1 }],
-        ['at', ['06:00-07:00']],
-        ['days', ['mon']],
-        ['pieces', 2],
-      ] as const
-    ).map(
-      ([field, value]) =>
-        [
-          `loads[0].${field}`,
-          {
-            'loads[0].w': undefined,
-            'loads[0].profile': PROFILE,
-            [`loads[0].${field}`]: value,
-          },
-          'left out where a profile is given',
-        ] as const,
-    ),
-    [
-      'loads[0].profile.kind',
-      { 'loads[0].w': undefined, 'loads[0].profile': { ...PROFILE, kind: 'G0' } },
-      'one of H0, H25',
-    ],
-    [
-      'loads[0].profile.kwhPerYear',
-      { 'loads[0].w': undefined, 'loads[0].profile': { ...PROFILE, kwhPerYear: 0 } },
-      'a number > 0 and <= 1000000 [kWh]',
-    ],
     [
       'person',
       { generator: { ...GENERATOR, start: 'by hand' } },

@@ -45,7 +45,7 @@ export function takeOut(
   if (short > SHORT_KWH) {
     notes.push(
       `${load.name}: the loads it contains draw ${short.toFixed(0)} kWh a year more than the ` +
-        `${source} shows in the same minutes; the rest is taken as nothing there.`,
+        `${source} shows at the same times; the rest is taken as nothing there.`,
     )
   }
 }
