@@ -15,7 +15,8 @@ import {
 import { readHouseFile } from '@tideover/files'
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { describe, expect, it } from 'vitest'
-import { slipsOf, warningsFor } from '../../../packages/core/src/answers/warnings.js'
+import { slipsOf } from '../../../packages/core/src/answers/slips.js'
+import { warningsFor } from '../../../packages/core/src/answers/warnings.js'
 import { refusal } from '../../files/problems.js'
 import { plainHouse } from '../plain-house.js'
 

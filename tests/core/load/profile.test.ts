@@ -17,7 +17,7 @@ import {
   standardDay,
 } from '@tideover/core'
 import { describe, expect, it } from 'vitest'
-import { loadWarnings } from '../../../packages/core/src/answers/warnings.js'
+import { slipsOf } from '../../../packages/core/src/answers/slips.js'
 import { plainHouse, UTC_2025 } from '../plain-house.js'
 
 const BERLIN = calendarOf(2025, 'Europe/Berlin')
@@ -251,8 +251,7 @@ describe('what runs and starts', () => {
   })
 
   it('an energy that is no year of a house is asked about', () => {
-    const warn = (kwhPerYear: number): string =>
-      loadWarnings(house('H0', kwhPerYear).loads[0]!).join()
+    const warn = (kwhPerYear: number): string => slipsOf({ house: house('H0', kwhPerYear) }).join()
     expect(warn(350_000)).toBe('whole: 350000 kWh a year is a lot for one house; were Wh meant?')
     expect(warn(3.5)).toBe('whole: 3.5 kWh a year is very little; were MWh meant?')
     expect(warn(3500)).toBe('')

@@ -15,7 +15,8 @@ import { type RideResult, rideJobs, runRideJob, skiesToShow, variantsOf } from '
 import type { RideQuestion } from './ride-question.js'
 import { type Equipped, equip } from './scenario.js'
 import { type SkyFigures, skyFigures } from './sky-figures.js'
-import { slipsOf, warningsFor } from './warnings.js'
+import { slipsOf } from './slips.js'
+import { warningsFor } from './warnings.js'
 
 export interface RideAnswer {
   readonly house: string

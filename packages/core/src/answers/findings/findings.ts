@@ -3,7 +3,7 @@
 import type { Prepared } from '../../series/prepare.js'
 import { cautionsFor } from '../cautions.js'
 import { equip, type Scenario } from '../scenario.js'
-import { slipsOf } from '../warnings.js'
+import { slipsOf } from '../slips.js'
 import { changeoverGap } from './changeover.js'
 import { coldPlace } from './cold.js'
 import { frequencyDroop } from './droop.js'

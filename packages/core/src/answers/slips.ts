@@ -1,0 +1,104 @@
+// What looks like a slip of the pen in a house file; said first, not refused.
+
+import type { ArrayInput, House, LoadInput } from '../house/house.js'
+import type { Prepared } from '../series/prepare.js'
+
+/** A single household appliance above this is more likely watts written where they were not meant. */
+const LARGE_LOAD_W = 15000
+const COLD = /fridge|freezer|refrigerator/i
+const LARGE_FRIDGE_W = 1000
+const SMALL_LOAD_W = 1
+/** Loads that no house has of a few watts. */
+const HEAVY =
+  /kettle|shower|cooker|oven|hob|heater|iron|toaster|dryer|washer|pump|freezer|fridge|microwave|charger/i
+const LEAST_HEAVY_W = 10
+/** Hours by which the clock of a zone may differ from the sun; the widest real zones stay below. */
+const ZONE_HOURS = 3.4
+/** DC over AC rating above which one of them is likely wrong. */
+const MOST_DC_OVER_AC = 3
+
+/**
+ * A house that heats and drives with electricity takes less in a year, a fridge alone more; common
+ * practice, no source.
+ */
+const LARGE_YEAR_KWH = 40000
+const SMALL_YEAR_KWH = 100
+
+/** What looks like a slip of the pen: to be looked at before the answer is believed. */
+export function slipsOf({ house }: Pick<Prepared, 'house'>): string[] {
+  return [
+    ...house.loads.flatMap(loadWarnings),
+    ...placeSlips(house),
+    ...house.arrays.flatMap((a) => arraySlips(a, house)),
+  ]
+}
+
+/** Slips of a load line: kilowatts where watts were meant, and the like. */
+function loadWarnings(load: LoadInput): string[] {
+  if (load.profile !== undefined) return profileWarnings(load.name, load.profile.kwhPerYear)
+  if (load.w === undefined) return []
+  const most = COLD.test(load.name) ? LARGE_FRIDGE_W : LARGE_LOAD_W
+  if (load.w >= most) {
+    return [
+      `${load.name}: ${load.w} W is a lot for one of it; is it ${load.w / 1000} W or kW meant?`,
+    ]
+  }
+  const least = HEAVY.test(load.name) ? LEAST_HEAVY_W : SMALL_LOAD_W
+  if (load.w < least) {
+    return [`${load.name}: ${load.w} W is very little; were kilowatts meant? w is in watts.`]
+  }
+  return []
+}
+
+/** A longitude that does not fit the clock: latitude and longitude swapped, a sign left out. */
+function placeSlips({ site, year }: House): string[] {
+  const winter = new Date(Date.UTC(year, 0, 15, 12))
+  const summer = new Date(Date.UTC(year, 6, 15, 12))
+  const offset = Math.min(...[winter, summer].map((at) => zoneHours(site.timezone, at)))
+  const apart = ((site.longitudeDeg / 15 - offset + 36) % 24) - 12
+  if (Math.abs(apart) < ZONE_HOURS) return []
+  return [
+    `site: longitude ${site.longitudeDeg} is ${Math.abs(apart).toFixed(0)} h of sun away from the clock ` +
+      `of ${site.timezone}; are latitude and longitude in their places, west with a minus?`,
+  ]
+}
+
+/** Hours by which a zone is ahead of UTC. */
+function zoneHours(zone: string, at: Date): number {
+  const format = new Intl.DateTimeFormat('en-US', { timeZone: zone, timeZoneName: 'longOffset' })
+  const name = format.formatToParts(at).find(({ type }) => type === 'timeZoneName')?.value ?? ''
+  const match = /([+-])(\d\d):(\d\d)/.exec(name)
+  if (match === null) return 0
+  return (match[1] === '-' ? -1 : 1) * (Number(match[2]) + Number(match[3]) / 60)
+}
+
+function arraySlips(
+  { name, tiltDeg, azimuthDeg, peakKw, inverter }: ArrayInput,
+  { site }: House,
+): string[] {
+  const slips: string[] = []
+  const pole = site.latitudeDeg >= 0 ? 0 : 180
+  const fromPole = Math.abs(((azimuthDeg - pole + 540) % 360) - 180)
+  if (Math.abs(site.latitudeDeg) > 25 && tiltDeg > 15 && fromPole < 45) {
+    slips.push(
+      `${name}: azimuth ${azimuthDeg} faces away from the sun; it counts clockwise from north, ` +
+        'south is 180.',
+    )
+  }
+  if (inverter !== undefined && peakKw > MOST_DC_OVER_AC * inverter.ratedKw) {
+    slips.push(
+      `${name}: ${peakKw} kW of modules on an inverter of ${inverter.ratedKw} kW; is one of them wrong?`,
+    )
+  }
+  return slips
+}
+
+function profileWarnings(name: string, kwhPerYear: number): string[] {
+  if (kwhPerYear >= LARGE_YEAR_KWH) {
+    return [`${name}: ${kwhPerYear} kWh a year is a lot for one house; were Wh meant?`]
+  }
+  if (kwhPerYear < SMALL_YEAR_KWH) {
+    return [`${name}: ${kwhPerYear} kWh a year is very little; were MWh meant?`]
+  }
+  return []
+}
