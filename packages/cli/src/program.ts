@@ -2,6 +2,7 @@
 
 import { Command } from 'commander'
 import { check } from './commands/check.js'
+import { load } from './commands/load.js'
 import { ride } from './commands/ride.js'
 import { schema } from './commands/schema.js'
 import { series } from './commands/series.js'
@@ -70,6 +71,13 @@ export function buildProgram(): Command {
     .option('--modules <k>', 'battery modules (default: those of the house)')
     .option('--json', 'one JSON object on standard output')
     .action(check)
+
+  program
+    .command('load')
+    .description('the load table, to be checked with the customer')
+    .argument('[house]', HOUSE)
+    .option('--json', 'one JSON object on standard output')
+    .action(load)
 
   program
     .command('schema')

@@ -11,6 +11,7 @@ import {
   skyWords,
 } from '@tideover/core'
 import { DateTime } from 'luxon'
+import { bullets, round, table, toleranceText } from './lines.js'
 import { wrap } from './wrap.js'
 
 export interface RideShow {
@@ -209,11 +210,6 @@ function loadTable(promised: SkyFigures, cutHours: number): string[] {
   return table([head, ...rows])
 }
 
-function toleranceText(minutes: number): string {
-  if (minutes === 0) return 'never'
-  return minutes < 120 ? `${round(minutes)} min` : `${round(minutes / 60)} h`
-}
-
 /** Whether a darker sky rides more cuts than a brighter one. */
 function darkerLasts({ skies }: RideAnswer): boolean {
   const [none, dull, clear] = [skies.none?.share, skies.dull?.share, skies.clear?.share]
@@ -255,28 +251,6 @@ function percent(share: number): string {
   return `${Math.floor(share * 100)} %`
 }
 
-function round(hours: number): string {
-  return Number.isInteger(hours) ? String(hours) : hours.toFixed(1)
-}
-
 function localText(iso: string, zone: string): string {
   return DateTime.fromISO(iso, { zone }).setLocale('en-GB').toFormat('ccc d LLL HH:mm')
-}
-
-function bullets(texts: readonly string[]): string[] {
-  return texts.flatMap((text) =>
-    wrap(text, 76)
-      .split('\n')
-      .map((line, i) => (i === 0 ? `- ${line}` : `  ${line}`)),
-  )
-}
-
-function table(rows: readonly (readonly string[])[]): string[] {
-  const widths = (rows[0] ?? []).map((_, c) => Math.max(...rows.map((row) => row[c]?.length ?? 0)))
-  return rows.map((row) =>
-    row
-      .map((cell, c) => (c === 0 ? cell.padEnd(widths[c] ?? 0) : cell.padStart(widths[c] ?? 0)))
-      .join('  ')
-      .trimEnd(),
-  )
 }

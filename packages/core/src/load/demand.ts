@@ -40,14 +40,19 @@ export interface Demand {
   readonly notes: readonly string[]
 }
 
-/**
- * @param meters  records for the loads that name a file, by that name
- */
-export function demandOf(
+/** Every load of a house as a column, by its name. */
+export interface LoadColumns {
+  readonly columns: ReadonlyMap<string, LoadColumn>
+  /** What was understood or assumed, one sentence each. */
+  readonly notes: readonly string[]
+}
+
+/** @param meters  records for the loads that name a file, by that name */
+export function loadColumns(
   house: House,
   calendar: Calendar,
-  meters: ReadonlyMap<string, MeterRecord> = new Map(),
-): Demand {
+  meters: ReadonlyMap<string, MeterRecord>,
+): LoadColumns {
   const notes: string[] = []
   const columns = new Map<string, LoadColumn>()
   const begun = new Set<string>()
@@ -65,6 +70,18 @@ export function demandOf(
     columns.set(load.name, { load, kw: columnOf(load) })
   }
   for (const load of house.loads) build(load)
+  return { columns, notes }
+}
+
+/**
+ * @param meters  records for the loads that name a file, by that name
+ */
+export function demandOf(
+  house: House,
+  calendar: Calendar,
+  meters: ReadonlyMap<string, MeterRecord> = new Map(),
+): Demand {
+  const { columns, notes } = loadColumns(house, calendar, meters)
   const ofTier = (tier: LoadInput['tier']): LoadColumn[] =>
     house.loads.filter((l) => l.tier === tier).map((l) => columns.get(l.name) as LoadColumn)
   const critical = ofTier('critical')

@@ -1,0 +1,80 @@
+// The load table on one page.
+
+import type { LoadRow, LoadTable, Tier } from '@tideover/core'
+import { bullets, round, table, toleranceText } from './lines.js'
+import { wrap } from './wrap.js'
+
+const TIERS: readonly (readonly [Tier, string])[] = [
+  ['critical', 'must stay on'],
+  ['comfort', 'while it lasts'],
+  ['gridOnly', 'off in a cut'],
+]
+
+export function loadText(answer: LoadTable): string {
+  const lines = [`${answer.house}: loads, to be checked with the customer.`]
+  if (answer.slips.length > 0) lines.push('', 'Look at first:', ...bullets(answer.slips))
+  const head = [
+    '',
+    'W',
+    'h a day',
+    'Jan kWh',
+    'Jul kWh',
+    'most kW',
+    'start kVA',
+    'phase',
+    'may be off',
+  ]
+  const rows: string[][] = [head]
+  for (const [tier, name] of TIERS) {
+    const loads = answer.loads.filter((row) => row.tier === tier)
+    if (loads.length === 0) continue
+    const { januaryKwhADay, julyKwhADay } = answer.sums[tier]
+    rows.push([
+      name.toUpperCase(),
+      '',
+      '',
+      januaryKwhADay.toFixed(2),
+      julyKwhADay.toFixed(2),
+      '',
+      '',
+      '',
+      '',
+    ])
+    rows.push(...loads.map(cells))
+  }
+  lines.push('', ...table(rows), '')
+  lines.push(
+    wrap(
+      'Energy is a mean day of the month, hours are those of January. A start is of one piece; - ' +
+        'where a meter or a profile shows none.',
+    ),
+  )
+  if (answer.loads.some(({ tier }) => tier === 'gridOnly')) {
+    lines.push(wrap('What is off in a cut has to be wired outside the island.'))
+  }
+  const notes = [...answer.loads.filter(({ contains }) => contains.length > 0).map(containsText)]
+  if (notes.length + answer.warnings.length > 0) {
+    lines.push('', 'Assumed:', ...bullets([...notes, ...answer.warnings]))
+  }
+  lines.push('', 'Caution:', ...bullets(answer.cautions))
+  return lines.join('\n')
+}
+
+function cells(row: LoadRow): string[] {
+  const name = row.pieces > 1 ? `${row.name} (${row.pieces})` : row.name
+  return [
+    `  ${name}`,
+    row.w === null ? row.from : round(row.w),
+    row.hoursADay.toFixed(1),
+    row.januaryKwhADay.toFixed(2),
+    row.julyKwhADay.toFixed(2),
+    row.mostKw.toFixed(2),
+    row.startKva === null ? '-' : row.startKva.toFixed(2),
+    row.phase,
+    row.toleratesMinutes === null ? '' : toleranceText(row.toleratesMinutes),
+  ]
+}
+
+function containsText({ name, contains }: LoadRow): string {
+  return `${name} holds ${contains.join(', ')}: taken out of it, counted once.`
+}

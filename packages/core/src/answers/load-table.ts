@@ -1,0 +1,114 @@
+// The loads of a house on one page, to be checked with the customer.
+
+import { monthRange } from '../axis/calendar.js'
+import type { LoadInput, PhaseOrThree, Tier } from '../house/house.js'
+import { loadColumns } from '../load/demand.js'
+import { isSurveyed } from '../load/load-column.js'
+import type { MeterRecord } from '../load/meter-record.js'
+import { startExtraKva } from '../load/starting.js'
+import type { Prepared } from '../series/prepare.js'
+import { cautionsFor } from './cautions.js'
+import { slipsOf } from './slips.js'
+
+export interface LoadRow {
+  readonly name: string
+  readonly tier: Tier
+  readonly phase: PhaseOrThree
+  /** What the column comes from. */
+  readonly from: 'survey' | 'meter' | 'profile'
+  readonly pieces: number
+  /** Power of one piece while it runs; null for a meter or a profile. [W] */
+  readonly w: number | null
+  /** Hours a day in which it draws, mean of January. [h] */
+  readonly hoursADay: number
+  readonly januaryKwhADay: number
+  readonly julyKwhADay: number
+  /** Most it draws in a minute of the year. [kW] */
+  readonly mostKw: number
+  /** Apparent power of one piece in its start; null where the starts are not known. [kVA] */
+  readonly startKva: number | null
+  /** Null for a load that is off in a cut. [min] */
+  readonly toleratesMinutes: number | null
+  /** Loads that are inside a metered figure or a profile, taken out of it. */
+  readonly contains: readonly string[]
+}
+
+export interface TierSum {
+  readonly januaryKwhADay: number
+  readonly julyKwhADay: number
+}
+
+export interface LoadTable {
+  readonly house: string
+  /** Critical, comfort, then off in a cut, each in the order of the file. */
+  readonly loads: readonly LoadRow[]
+  readonly sums: Readonly<Record<Tier, TierSum>>
+  readonly slips: readonly string[]
+  readonly warnings: readonly string[]
+  readonly cautions: readonly string[]
+}
+
+const TIERS = ['critical', 'comfort', 'gridOnly'] as const
+const JANUARY = 1
+const JULY = 7
+
+/** @param meters  records for the loads that name a file, by that name */
+export function loadTable(
+  prepared: Prepared,
+  meters: ReadonlyMap<string, MeterRecord> = new Map(),
+): LoadTable {
+  const { house, calendar } = prepared
+  const { columns } = loadColumns(house, calendar, meters)
+  const loads = TIERS.flatMap((tier) =>
+    house.loads
+      .filter((load) => load.tier === tier)
+      .map((load) => rowOf(prepared, load, columns.get(load.name)!.kw)),
+  )
+  return {
+    house: house.house,
+    loads,
+    sums: Object.fromEntries(
+      TIERS.map((tier) => [tier, sumOf(loads.filter((row) => row.tier === tier))]),
+    ) as Record<Tier, TierSum>,
+    slips: slipsOf(prepared),
+    warnings: prepared.demand.notes,
+    cautions: cautionsFor(house),
+  }
+}
+
+function rowOf({ house, calendar }: Prepared, load: LoadInput, kw: Float64Array): LoadRow {
+  const surveyed = isSurveyed(load)
+  const [from, to] = monthRange(calendar, JANUARY)
+  const january = kw.subarray(from, to)
+  const days = (to - from) / 1440
+  const running = (load.w ?? 0) / 1000 / load.powerFactor
+  return {
+    name: load.name,
+    tier: load.tier,
+    phase: load.phase ?? (house.inverter.phases === 3 ? 'three' : house.inverter.phase),
+    from: surveyed ? 'survey' : load.file === undefined ? 'profile' : 'meter',
+    pieces: load.pieces,
+    w: load.w ?? null,
+    hoursADay: january.reduce((n, value) => n + (value > 0 ? 1 : 0), 0) / 60 / days,
+    januaryKwhADay: meanKwh(kw, from, to),
+    julyKwhADay: meanKwh(kw, ...monthRange(calendar, JULY)),
+    mostKw: kw.reduce((most, value) => Math.max(most, value), 0),
+    startKva: surveyed ? running + startExtraKva(load) : null,
+    toleratesMinutes: load.tier === 'critical' ? load.toleratesMinutes : null,
+    contains: load.contains ?? [],
+  }
+}
+
+/** Mean of the days of a span. [kWh a day] */
+function meanKwh(kw: Float64Array, from: number, to: number): number {
+  return (kw.subarray(from, to).reduce((sum, value) => sum + value / 60, 0) * 1440) / (to - from)
+}
+
+function sumOf(rows: readonly LoadRow[]): TierSum {
+  const sum = (value: (row: LoadRow) => number): number =>
+    rows.reduce((total, row) => total + value(row), 0)
+  return {
+    januaryKwhADay: sum((row) => row.januaryKwhADay),
+    julyKwhADay: sum((row) => row.julyKwhADay),
+  }
+}
