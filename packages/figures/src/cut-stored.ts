@@ -58,10 +58,11 @@ function limitsOf({ capacityKwh, compiled, trace: t }: CutStory): Limit[] {
   const limits: Limit[] = [
     { kwh: full, color: QUIET, words: `full: ${capacityKwh.toFixed(1)} kWh` },
   ]
-  const comfort = rules.shed[0]?.dropBelowKwh
-  if (comfort !== undefined) {
-    const words = `below ${percent(comfort)} %: must stay on only`
-    limits.push({ kwh: [comfort, comfort], color: QUIET, words })
+  // One label, at the first step: several lie too close for one each.
+  for (const [step, { dropBelowKwh: kwh }] of rules.shed.entries()) {
+    const then = rules.shed.length === 1 ? 'must stay on only' : 'comfort goes in steps'
+    const words = step === 0 ? `below ${percent(kwh)} %: ${then}` : ''
+    limits.push({ kwh: [kwh, kwh], color: QUIET, words })
   }
   const last = t.n - 1
   const steps = Math.max(1, Math.floor(last / 60))
@@ -98,13 +99,15 @@ export function limitNotes(
   const others = [stored, ...(off === undefined ? [] : [upright(off[0])])]
   return placeLabels(
     frame,
-    limits.map(({ line, words }) => ({
-      text: words,
-      color: QUIET,
-      sizePx: 11,
-      near: line,
-      clearOf: [...others, ...limits.flatMap((other) => (other.line === line ? [] : other.line))],
-    })),
+    limits
+      .filter(({ words }) => words !== '')
+      .map(({ line, words }) => ({
+        text: words,
+        color: QUIET,
+        sizePx: 11,
+        near: line,
+        clearOf: [...others, ...limits.flatMap((other) => (other.line === line ? [] : other.line))],
+      })),
   )
 }
 
