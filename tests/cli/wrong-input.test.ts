@@ -25,6 +25,21 @@ async function faults(...args: string[]): Promise<string[]> {
     .map((line) => line.replaceAll(`${files.path}/`, ''))
 }
 
+describe.concurrent('a first word', () => {
+  it('that is no command and no house is told with the commands there are', async () => {
+    expect(await faults('rode', small)).toEqual([
+      'the first word must be a command (ride, trace, series, check, load, schema, help) ' +
+        'or a house file, got "rode"',
+    ])
+  })
+
+  it('that may be a file is looked for as one', async () => {
+    expect(await faults('rode.yaml')).toEqual([
+      'rode.yaml must be a file that can be read, got no such file',
+    ])
+  })
+})
+
 describe.concurrent('a house file', () => {
   it.each([
     [

@@ -6,12 +6,13 @@
 import { InputError, problemLine } from '@tideover/core'
 import { CommanderError } from 'commander'
 import { eatenOptions } from './eaten-options.js'
+import { mistypedCommand } from './mistyped-command.js'
 import { buildProgram } from './program.js'
 
 try {
   const program = buildProgram()
-  const eaten = eatenOptions(program, process.env)
-  if (eaten.length > 0) throw new InputError(eaten)
+  const slips = [...eatenOptions(program, process.env), ...mistypedCommand(program, process.argv)]
+  if (slips.length > 0) throw new InputError(slips)
   await program.parseAsync(process.argv)
 } catch (error) {
   process.exitCode = exitCodeOf(error)

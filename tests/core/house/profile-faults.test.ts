@@ -24,10 +24,13 @@ describe('a load given as a profile', () => {
     ['at', ['06:00-07:00']],
     ['days', ['mon']],
     ['pieces', 2],
+    ['runs', 'heating season'],
   ])('leaves out %s', (field, value) => {
     const message = refusal(() => checkHouse(house({ profile: PROFILE, [field]: value })))
     expect(message).toMatch(
-      new RegExp(`^loads\\[0\\]\\.${field} must be left out where a profile is given, got `),
+      new RegExp(
+        `^loads\\[0\\]\\.${field} must be left out where a profile is given(, which has its own seasons)?, got `,
+      ),
     )
     expect(message.split('\n')).toHaveLength(1)
   })

@@ -172,6 +172,10 @@ function checkLoads(loads: Plain[], add: Add): void {
         if (load[field] === undefined) continue
         add(`${at}.${field}`, `left out where ${whole}`, load[field])
       }
+      // `always` is what stands there when nothing was said.
+      if (load.runs === 'heating season') {
+        add(`${at}.runs`, `left out where ${whole}, which has its own seasons`, load.runs)
+      }
     }
     checkMotor(load, at, add)
     if (load.contains !== undefined && whole === null) {
