@@ -293,6 +293,20 @@ describe('likely slips', () => {
     expect(warnings([pump, { ...kettle, name: 'router' }])).toEqual([])
   })
 
+  it('a kettle without hours would boil day and night', () => {
+    const pump = { name: 'pump', tier: 'critical', w: 60 }
+    const kettle = { name: 'kettle', tier: 'comfort', w: 2400 }
+    expect(warnings([pump, kettle])).toEqual([
+      'kettle: 2400 W day and night, 58 kWh a day; are its hours (at) or its cycle missing?',
+    ])
+    expect(warnings([pump, { ...kettle, at: ['07:10-07:14'] }])).toEqual([])
+    const lamps = { name: 'lamps', tier: 'comfort', w: 60 }
+    expect(warnings([pump, { ...lamps, pieces: 16 }])).toEqual([])
+    expect(warnings([pump, { ...lamps, pieces: 17 }])[0]).toMatch(
+      /^lamps: 1020 W day and night, 24/,
+    )
+  })
+
   it('latitude and longitude swapped, or a minus left out', () => {
     const site = (latitudeDeg: number, longitudeDeg: number, timezone: string): string[] =>
       slips({ site: { latitudeDeg, longitudeDeg, elevationM: 0, timezone } })

@@ -12,6 +12,8 @@ const SMALL_LOAD_W = 1
 const HEAVY =
   /kettle|shower|cooker|oven|hob|heater|iron|toaster|dryer|washer|pump|freezer|fridge|microwave|charger/i
 const LEAST_HEAVY_W = 10
+/** What a house hardly runs day and night; common practice, no source. */
+const LARGE_BASE_W = 1000
 /** Hours by which the clock of a zone may differ from the sun; the widest real zones stay below. */
 const ZONE_HOURS = 3.4
 /** DC over AC rating above which one of them is likely wrong. */
@@ -46,6 +48,14 @@ function loadWarnings(load: LoadInput): string[] {
   const least = HEAVY.test(load.name) ? LEAST_HEAVY_W : SMALL_LOAD_W
   if (load.w < least) {
     return [`${load.name}: ${load.w} W is very little; were kilowatts meant? w is in watts.`]
+  }
+  const isAlways = load.at === undefined && load.cycle === undefined
+  const watts = load.w * load.pieces
+  if (isAlways && watts >= LARGE_BASE_W) {
+    return [
+      `${load.name}: ${watts} W day and night, ${((watts * 24) / 1000).toFixed(0)} kWh a day; are ` +
+        'its hours (at) or its cycle missing?',
+    ]
   }
   return []
 }
