@@ -2,6 +2,7 @@
 
 import { type CutQuestion, checkHouse, prepare, traceCut } from '@tideover/core'
 import { describe, expect, it } from 'vitest'
+import { hardestNames } from '../../../packages/core/src/load/island-loads.js'
 import { plainHouse, solar } from '../plain-house.js'
 
 const INVERTER = { ratedKva: 5, idleW: 50, roundTrip: 1 }
@@ -109,6 +110,72 @@ describe('a generator', () => {
       'The generator does not start, and is out of order until the grid is back.',
     )
     expect(text).toContain('Everything is off. Only the grid brings it back.')
+  })
+
+  it('that stalls at a start says at what, and is told once however often it is tried', () => {
+    // 400 W at a power factor of 0.8 are 0.5 kVA, times 12 in the start.
+    const pump = { name: 'pump', tier: 'critical', w: 400, powerFactor: 0.8, startingMultiple: 12 }
+    const loads = [{ ...pump, cycle: { onMinutes: 5, offMinutes: 5 } }]
+    const inverter = { ...INVERTER, startingKva: 10 }
+    const log = logOf(
+      { loads, inverter, generator: { ...generator, startingKva: 4 } },
+      { startSoc: 0.1 },
+    )
+    const text = log.join('\n')
+    expect(text).toContain(
+      'The generator starts and stalls, and the island with it. pump takes 6.0 kVA all starting ' +
+        'at once, the generator gives 4.0 kVA for a second.',
+    )
+    expect(log.filter((line) => line.includes('starts and stalls'))).toHaveLength(1)
+    expect(text).toMatch(/The generator was started and stalled \d+ times from Fri 20 Jun /)
+    expect(text).not.toContain('tried three times')
+  })
+
+  it('is spared by dropping the comfort loads, and says what was too much', () => {
+    const loads = [
+      { name: 'router', tier: 'critical', w: 10 },
+      { name: 'oven', tier: 'comfort', w: 3500, powerFactor: 1, at: ['01:00-01:10'] },
+    ]
+    const comfort = { dropBelow: 0.2, returnAt: 0.21 }
+    const log = logOf({ loads, comfort, generator })
+    expect(log.find((line) => line.startsWith('01:00'))).toBe(
+      '01:00  oven and router take 3.51 kW, the generator is rated 3.00 kW. The comfort loads go ' +
+        'off to spare it.',
+    )
+  })
+
+  it('with its fuel burnt is no longer hoped for, nor are cans that nobody pours', () => {
+    const small = { ...generator, tankL: 1, cansL: 5 }
+    const dark = (changes: Record<string, unknown>): string | undefined =>
+      logOf(changes, { hours: 72, sky: 'none' }).findLast((line) => line.includes('is off.'))
+    expect(dark({ generator: small })).toContain('Only the grid brings it back.')
+    expect(dark({ generator: { ...small, cansL: 0 }, person: PERSON })).toContain(
+      'Only the grid brings it back.',
+    )
+  })
+
+  it('that runs beside a stack too cold to be charged says so, once a day', () => {
+    const sky = { clearness: new Array(12).fill(0.4), airC: new Array(12).fill(-15) }
+    const log = logOf({ generator, sky }, { startMs: Date.UTC(2025, 0, 20) })
+    const cold = log.filter((line) => line.includes('too cold to be charged'))
+    expect(cold).toHaveLength(1)
+  })
+})
+
+describe('the names of an overload', () => {
+  const load = { critical: true, powerFactor: 1, startKva: 1 }
+  const fridge = { ...load, name: 'fridge', kw: new Float64Array(10).fill(0.1), cycles: true }
+  const float = { ...load, name: 'float', kw: new Float64Array(10), cycles: true, startKva: 9 }
+  float.kw[3] = 1
+
+  it('hold what cycles and has waited for the island, not what would have stopped before', () => {
+    const names = (waitedFor: number | 'all' | null): string[] =>
+      hardestNames([fridge, float], 5, false, waitedFor)
+    expect(names(null)).toEqual(['fridge'])
+    expect(names(1)).toEqual(['fridge'])
+    expect(names(2)).toEqual(['float', 'fridge'])
+    expect(names('all')).toEqual(['float', 'fridge'])
+    expect(hardestNames([fridge, { ...float, cycles: false }], 5, false, 'all')).toEqual(['fridge'])
   })
 })
 

@@ -103,6 +103,12 @@ describe('a ride by hand', () => {
     expect(ride('....######', 2, always, 5)).toBe(4)
   })
 
+  it('a gap that begins at the horizon does not count: a boiler is not lost in June', () => {
+    const dark = spellsOf('..########', 1, true)
+    expect(ridesOf(dark, loadsOf([0, '......w...']), 0, 6).beyond[0]).toBe(1)
+    expect(ridesOf(dark, loadsOf([0, '.....w....']), 0, 6).minutes[0]).toBe(2)
+  })
+
   it('a spell still open at the end of what was followed counts as going on', () => {
     const rides = ridesOf(spellsOf('......##', 1, true), loadsOf([60, always]), 0, 8)
     expect([rides.minutes[0], rides.beyond[0], rides.endedBy[0]]).toEqual([6, 0, 0])
@@ -163,7 +169,10 @@ function slowRide(
     }
     if (i === start || down[i - 1] === '.') spellFrom = i
     if (spellFrom >= start + horizon) return horizon
-    inGap ||= wants[i % wants.length] === 'w'
+    if (!inGap && wants[i % wants.length] === 'w') {
+      if (i >= start + horizon) return horizon
+      inGap = true
+    }
     if (!inGap) continue
     if (used >= tolerates) return spellFrom - start
     used++

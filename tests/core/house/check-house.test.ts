@@ -307,6 +307,16 @@ describe('likely slips', () => {
     )
   })
 
+  it('cans that nobody is named to pour', () => {
+    const generator = { ...GENERATOR, cansL: 20 }
+    expect(slips({ generator })).toEqual([
+      'generator: 20 l in cans and nobody named to pour them (person): they stay in the cans and ' +
+        'are not counted.',
+    ])
+    const person = { minutes: 30, from: '07:00', to: '22:00' }
+    expect(slips({ generator, person })).toEqual([])
+  })
+
   it('latitude and longitude swapped, or a minus left out', () => {
     const site = (latitudeDeg: number, longitudeDeg: number, timezone: string): string[] =>
       slips({ site: { latitudeDeg, longitudeDeg, elevationM: 0, timezone } })
@@ -371,6 +381,22 @@ describe('loads that the battery inverter does not carry', () => {
     ]
     expect(warned(two)).toContain('the critical loads reach 12.0 kVA')
     expect(warned(two, { startingKva: 12 })).not.toContain('reach')
+  })
+
+  it('of a generator that the critical loads would stall', () => {
+    const motor = { ...pump, w: 400, powerFactor: 0.8, startingMultiple: 12, at: ['06:00-09:00'] }
+    const stalls = (changes: Plain): string => {
+      const generator = { ...GENERATOR, ratedKw: 3, ...changes }
+      const prepared = prepare(checkHouse(plainHouse({ loads: [motor], generator })))
+      return warningsFor(prepared, equip(prepared, {})).join(' ')
+    }
+    expect(stalls({ startingKva: 5.9 })).toContain(
+      'reach 6.0 kVA in a start; the generator gives 5.9 kVA for a second: it stalls',
+    )
+    expect(stalls({ startingKva: 6 })).not.toContain('it stalls')
+    expect(stalls({ ratedKw: 0.3, startingKva: 6 })).toContain(
+      'reach 0.40 kW; the generator is rated 0.30 kW: it stalls',
+    )
   })
 })
 

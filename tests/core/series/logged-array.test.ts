@@ -94,11 +94,23 @@ describe('a log of some weeks', () => {
     const noon = (day: number): number =>
       windowOf(house, clear, newScratch(house), 0, day * DAY, (day + 1) * DAY).acKw[0]![720]!
     expect(noon(5)).toBeCloseTo(0.4, 5)
-    expect(noon(34)).toBeCloseTo(0.4, 5)
-    expect(noon(35)).toBeGreaterThan(1)
-    // Twenty days, and fifteen on either side over the turn of the year.
-    expect(loggedArray(record, UTC_2025).covered).toBe(50)
-    expect(house.notes.join(' ')).toContain('On 315 days of the year nothing was logged')
+    expect(noon(19)).toBeCloseTo(0.4, 5)
+    // From here on fewer than sixteen of the thirty-one days around it.
+    expect(noon(20)).toBeGreaterThan(0.5)
+    expect(loggedArray(record, UTC_2025).covered).toBe(20)
+    expect(house.notes.join(' ')).toContain('On 345 days of the year too few are near')
+  })
+
+  it('of a bright week gives no dull day: only its own dates, to a record of the weather', () => {
+    const record = log(40, 7, () => 3)
+    const logged = loggedArray(record, UTC_2025)
+    expect(logged.day(42, 0)).toBeNull()
+    expect(logged.day(42, 1)).toBeNull()
+    expect(logged.day(42, undefined)![720]).toBe(3)
+    expect(logged.day(47, undefined)).toBeNull()
+    expect(prepared(record).notes.join(' ')).toContain(
+      'roof: 7 whole days were logged, too few to stand for the array',
+    )
   })
 
   it('leaves out days with a gap', () => {
@@ -135,19 +147,10 @@ describe('a real log', () => {
     )
     const loaded = loadHouse(path)
     const house = prepare(loaded.house, loaded.files)
-    // Whole local days of the record: 19 March; two weeks on either side of it.
-    expect(house.arrays[0]!.log!.days).toBe(1)
-    expect(house.arrays[0]!.log!.covered).toBe(31)
-    const from = house.calendar.days[77]!.start
-    const { acKw } = windowOf(
-      house,
-      plainSky(house, 'clear'),
-      newScratch(house),
-      0,
-      from,
-      from + DAY,
-    )
-    const kwh = acKw[0]!.reduce((sum, kw) => sum + kw / 60, 0)
+    // Whole local days of the record: 19 March, and too few for a rank.
+    const log = house.arrays[0]!.log!
+    expect([log.days, log.covered]).toEqual([1, 0])
+    const kwh = log.day(77, undefined)!.reduce((sum, kw) => sum + kw / 60, 0)
     const recorded = readMeter(array, 'America/Denver', { output: true })
     const first = (Date.UTC(2022, 2, 19, 6) - recorded.startMs) / 60000
     const day = recorded.kw.subarray(first, first + DAY)

@@ -1,6 +1,7 @@
 // Sun and load of some days, a line a day.
 
 import { type Prepared, type SeriesColumns, type SkyKind, skyName } from '@tideover/core'
+import { bullets } from './lines.js'
 
 export interface DayTotals {
   readonly date: string
@@ -52,5 +53,5 @@ export function seriesText(
       `${d.criticalKwh.toFixed(2).padStart(12)}  ${d.comfortKwh.toFixed(2).padStart(11)}  ` +
       `${d.peakKva.toFixed(1).padStart(8)}  ${d.airC.toFixed(1).padStart(5)}`,
   )
-  return [head, columns, ...rows].join('\n')
+  return [head, columns, ...rows, '', 'Assumed:', ...bullets(prepared.notes)].join('\n')
 }

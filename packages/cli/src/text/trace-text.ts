@@ -10,6 +10,7 @@ import {
   SOLAR_EVENTS,
   skyWords,
 } from '@tideover/core'
+import { bullets } from './lines.js'
 import { wrap } from './wrap.js'
 
 export interface TraceTotals {
@@ -85,7 +86,14 @@ export function traceText(prepared: Prepared, story: CutStory): string {
     ),
     '',
     ...sums(totals, house),
+    ...logNotes(prepared),
   ].join('\n')
+}
+
+/** What stands on a log and what on a model, where an array was logged at all. */
+function logNotes({ arrays, notes }: Prepared): string[] {
+  const isLogged = arrays.some(({ log }) => log !== null)
+  return isLogged ? ['', 'Assumed:', ...bullets(notes)] : []
 }
 
 function cutsText({ calendar }: Prepared, { trace: t, cuts }: CutStory): string {

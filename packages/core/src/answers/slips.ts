@@ -32,6 +32,7 @@ export function slipsOf({ house }: Pick<Prepared, 'house'>): string[] {
     ...house.loads.flatMap(loadWarnings),
     ...placeSlips(house),
     ...house.arrays.flatMap((a) => arraySlips(a, house)),
+    ...generatorSlips(house),
   ]
 }
 
@@ -101,6 +102,14 @@ function arraySlips(
     )
   }
   return slips
+}
+
+function generatorSlips({ generator, person }: House): string[] {
+  if (generator === undefined || !(generator.cansL > 0) || person !== undefined) return []
+  return [
+    `generator: ${generator.cansL} l in cans and nobody named to pour them (person): they stay in ` +
+      'the cans and are not counted.',
+  ]
 }
 
 function profileWarnings(name: string, kwhPerYear: number): string[] {

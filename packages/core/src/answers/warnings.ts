@@ -2,6 +2,7 @@
 
 import type { House } from '../house/house.js'
 import { solarRatedKw } from '../house/solar-groups.js'
+import { generatorStartingKva } from '../island/generator-columns.js'
 import { carries, mostKva } from '../island/overload-columns.js'
 import type { Prepared } from '../series/prepare.js'
 import type { Equipped } from './scenario.js'
@@ -32,7 +33,27 @@ export function warningsFor(prepared: Prepared, equipped: Equipped): string[] {
         'check tells when.',
     )
   }
+  warnings.push(...generatorWarnings(prepared))
   return warnings
+}
+
+function generatorWarnings({ house, demand }: Prepared): string[] {
+  const { generator } = house
+  if (generator === undefined) return []
+  const loadKw = mostOf(demand.criticalKw)
+  const startKva = mostOf(demand.peakKva.at(-1)!)
+  const givesKva = generatorStartingKva(house)
+  const why =
+    loadKw > generator.ratedKw
+      ? `${loadKw.toFixed(2)} kW; the generator is rated ${generator.ratedKw.toFixed(2)} kW`
+      : startKva > givesKva
+        ? `${startKva.toFixed(1)} kVA in a start; the generator gives ${givesKva.toFixed(1)} kVA for a second`
+        : null
+  if (why === null) return []
+  return [
+    `The critical loads reach ${why}: it stalls, and takes the island down with it. A ride may be ` +
+      'longer without it. check tells when.',
+  ]
 }
 
 /** Minutes of the year in which what runs, or a start beside it, is too much with all loads on. */

@@ -8,6 +8,7 @@ import { solarKw } from '../island/solar-columns.js'
 import { Event, SOLAR_EVENTS } from '../island/state.js'
 import { type IslandLoad, islandLoads } from '../load/island-loads.js'
 import { kw, type Said, type Scene, saidIn, solarName } from './event-texts.js'
+import { StallLog } from './stall-log.js'
 import type { Trace } from './trace.js'
 
 export interface EventLine {
@@ -48,22 +49,28 @@ export function eventLines(
   }
   const scene: Scene = { trace, house, calendar, compiled, loads }
   const solar = solarGroups(house).map((group, g) => new SolarLog(scene, group, g, tell))
+  const clock = (i: number): string => localTime(calendar, trace.from + i)
+  const stalls = new StallLog(trace.events, clock, tell)
   const inVain = sunInVain(scene, tell)
   const flat = goesFlat(scene, tell)
+  const frozen = tooCold(scene, tell)
   let full = false
   for (let i = 0; i < trace.n; i++) {
     for (const log of solar) log.pass(i)
+    stalls.pass(i)
     inVain(i)
     flat(i)
+    frozen(i)
     if (!(trace.storedKwh[i]! >= compiled.rules.capacityKwh * 0.95)) full = false
     if (trace.events[i] === 0) continue
     for (const said of saidIn(scene, i)) {
-      if (solar.some((log) => log.takes(said, i))) continue
+      if (stalls.takes(said, i) || solar.some((log) => log.takes(said, i))) continue
       if (said.bit !== Event.full || !full) tell(i, said.text)
       if (said.bit === Event.full) full = true
     }
   }
   for (const log of solar) log.end()
+  stalls.end()
   return lines.sort((a, b) => a.minute - b.minute)
 }
 
@@ -97,6 +104,22 @@ function goesFlat({ trace, compiled }: Scene, tell: Tell): (i: number) => void {
     tell(
       i,
       `The battery is flat: its own electronics and heater (${watts} W) have drained it. ${FLAT}`,
+    )
+  }
+}
+
+/** The first minute of each day in which a generator runs and the stack is too cold to charge. */
+function tooCold({ trace, calendar, compiled }: Scene, tell: Tell): (i: number) => void {
+  let told = -1
+  return (i) => {
+    if (trace.states[i] !== 'island, generator' || compiled.columns.tempLimit[i]! > 0) return
+    const day = calendar.dayOf[(i + trace.from) % calendar.n]!
+    if (day === told) return
+    told = day
+    tell(
+      i,
+      'The battery is too cold to be charged: the generator carries the loads and burns its fuel ' +
+        'without storing any of it.',
     )
   }
 }

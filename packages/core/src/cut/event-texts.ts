@@ -10,7 +10,7 @@ import { solarKw } from '../island/solar-columns.js'
 import { Event, SOLAR_EVENTS } from '../island/state.js'
 import { hardestNames, type IslandLoad } from '../load/island-loads.js'
 import { TOGETHER_AFTER } from '../load/together.js'
-import { type OverloadMinute, overloadText } from './overload-text.js'
+import { generatorOverText, type OverloadMinute, overloadText } from './overload-text.js'
 import type { Trace } from './trace.js'
 
 /** All that a sentence may need. */
@@ -77,9 +77,7 @@ export function saidIn(scene: Scene, i: number): Said[] {
     [Event.generatorOff, () => `Generator stops: charge ${charge}. Fuel ${fuel}.`],
     [
       Event.generatorOverload,
-      () =>
-        `Load ${load} is more than the generator of ${kw(house.generator?.ratedKw ?? 0)} ` +
-        'carries; comfort loads off.',
+      () => `${generatorOver(scene, i, false)} The comfort loads go off to spare it.`,
     ],
     [Event.fuelOut, () => `Generator stops: its tank is empty. ${fuel} in cans.`],
     [Event.poured, () => 'Somebody fills the tank from the cans.'],
@@ -111,7 +109,11 @@ export function saidIn(scene: Scene, i: number): Said[] {
 /** Loads that came back into an overload were never on. */
 function lasting(events: number): number {
   const isOver = (events & Event.overload) !== 0
-  return isOver ? events & ~(Event.loadsBack | Event.thermostats | Event.comfortOn) : events
+  if (!isOver) return events
+  const never = Event.loadsBack | Event.thermostats | Event.comfortOn
+  // A generator that stalls tells its start and what it could not carry in one.
+  const stall = Event.generatorOverload | Event.generatorOn
+  return events & ~((events & Event.generatorOverload) === 0 ? never : never | stall)
 }
 
 function solarTexts(
@@ -175,7 +177,8 @@ function whyOver(scene: Scene, i: number): string {
   const { rules, columns } = compiled
   const events = trace.events[i]!
   if ((events & Event.generatorOverload) !== 0) {
-    return 'The generator stalls: the critical loads or their start are more than it gives.'
+    const starts = (events & Event.generatorOn) === 0 ? '' : 'starts and '
+    return `The generator ${starts}stalls, and the island with it. ${generatorOver(scene, i, true)}`
   }
   const isFirst = (events & Event.cutBegins) !== 0
   const forms = (events & Event.loadsBack) !== 0 || (isFirst && rules.motorsStop)
@@ -184,6 +187,16 @@ function whyOver(scene: Scene, i: number): string {
   // An island that formed with all its loads, or with the critical ones only.
   const level = forms && !isFirst && over[rules.lastLevel]![i] === 1 ? rules.lastLevel : before
   return overloadText(compiled, overloadMinute(scene, i, over[level]![i] === 1 ? level : 0, forms))
+}
+
+/** What the generator could not carry: with what was on, or with the critical loads alone. */
+function generatorOver(scene: Scene, i: number, only: boolean): string {
+  const { trace, compiled } = scene
+  const { rules } = compiled
+  const forms = (trace.events[i]! & Event.loadsBack) !== 0
+  const before = i === 0 ? 0 : Math.min(trace.levels[i - 1]!, rules.lastLevel)
+  const level = only ? rules.lastLevel : before
+  return generatorOverText(compiled, scene.house, overloadMinute(scene, i, level, forms))
 }
 
 function overloadMinute(scene: Scene, i: number, level: number, forms: boolean): OverloadMinute {
@@ -195,14 +208,19 @@ function overloadMinute(scene: Scene, i: number, level: number, forms: boolean):
   }
   const at = (i + window.from) % demand.n
   const only = level === rules.lastLevel && level > 0
-  return { minute: i, level, forms, offFor, names: hardestNames(loads(), at, only) }
+  const waitedFor = !forms ? null : offFor < TOGETHER_AFTER ? offFor : 'all'
+  return { minute: i, level, forms, offFor, names: hardestNames(loads(), at, only, waitedFor) }
 }
 
-function whoStarts({ trace, house, calendar, compiled }: Scene, i: number): string {
-  const { rules } = compiled
-  // An automatic set needs somebody only where its tank is empty: nothing is left but the cans.
-  const inCans = rules.generator?.cansAfter.includes(trace.fuelL[i]!) === true
-  if (house.generator?.start !== 'by hand' && !inCans) return ''
+/** Whether the tank is empty: nothing is left but the cans. */
+function isInCans({ trace, compiled: { rules } }: Scene, i: number): boolean {
+  return rules.generator?.cansAfter.includes(trace.fuelL[i]!) === true
+}
+
+function whoStarts(scene: Scene, i: number): string {
+  const { trace, house, calendar, compiled } = scene
+  // An automatic set needs somebody only where its tank is empty.
+  if (house.generator?.start !== 'by hand' && !isInCans(scene, i)) return ''
   const at = compiled.columns.personAt[i]!
   if (at === NEVER) return ' Nobody is there to tend it.'
   return ` Somebody is called (${personWords(house)}) and will have tended it at ${localTime(calendar, trace.from + at)}.`
@@ -246,12 +264,19 @@ function whatHelps(scene: Scene, i: number): string {
 }
 
 /** After an overload the inverter tries by itself; then somebody has to reset it. */
-function whoResets({ trace, house, calendar }: Scene, i: number): string {
+function whoResets({ trace, house, calendar, compiled }: Scene, i: number): string {
   let next = i + 1
   while (next < trace.n && (trace.events[next]! & (Event.loadsBack | Event.gridReturns)) === 0) {
     next++
   }
   if (next === i + 1 && next < trace.n) return ' The inverter tries again in a minute.'
+  let tries = 1
+  while (tries <= i && (trace.events[i - tries]! & Event.overload) !== 0) tries++
+  if (tries <= compiled.rules.retries) {
+    if (next >= trace.n) return ' It has not come back by the end.'
+    const comes = (trace.events[next]! & Event.overload) === 0 ? 'comes back' : 'tries again'
+    return ` It ${comes} at ${localTime(calendar, trace.from + next)}.`
+  }
   const spent = ' It has tried three times and waits to be reset.'
   if (house.person === undefined)
     return `${spent} Nobody is named who could; the grid brings it back.`
@@ -262,11 +287,14 @@ function whoResets({ trace, house, calendar }: Scene, i: number): string {
   return `${spent} Somebody is called (${personWords(house)})${when}.`
 }
 
-function whatWakes({ house, calendar, trace, compiled }: Scene, i: number): string {
+function whatWakes(scene: Scene, i: number): string {
+  const { house, calendar, trace, compiled } = scene
   const { rules, columns } = compiled
   if (rules.wakesOnSun) return ' The sun on the DC side can wake the battery.'
   const failed = rules.generator !== null && trace.events.subarray(0, i + 1).some(isFailure)
-  const helpers = rules.wakesOnGenerator && !failed ? 'the grid or the generator' : 'the grid'
+  const hasFuel = trace.fuelL[i]! > 0 && (house.person !== undefined || !isInCans(scene, i))
+  const helpers =
+    rules.wakesOnGenerator && hasFuel && !failed ? 'the grid or the generator' : 'the grid'
   const sun = rules.solar.length > 0 ? ' Sunshine alone will not: nothing forms a grid for it.' : ''
   if (!rules.wakesOnPerson) return ` Only ${helpers} brings it back.${sun}`
   const at = columns.wakeAt[i]!

@@ -1,7 +1,9 @@
 // Why an overload: which limit the loads of a minute pass, by how much, and which loads they are.
 
+import type { House } from '../house/house.js'
 import { stackAcKw } from '../island/balance.js'
 import type { Compiled } from '../island/compile.js'
+import { generatorStartingKva } from '../island/generator-columns.js'
 import { missedStartsKva, TOGETHER_AFTER } from '../load/together.js'
 
 export interface OverloadMinute {
@@ -34,6 +36,26 @@ export function overloadText(compiled: Compiled, at: OverloadMinute): string {
   }
   const gives = stackAcKw(plant, standingKw(minute))
   return `${who} ${takes} ${loadKw(level, minute).toFixed(2)} kW, the battery gives ${gives.toFixed(2)} kW.`
+}
+
+/** The same for a generator, which carries load and starts alone. */
+export function generatorOverText(
+  compiled: Compiled,
+  house: Pick<House, 'generator'>,
+  at: OverloadMinute,
+): string {
+  const loadKw = compiled.loadKw(at.level, at.minute)
+  const ratedKw = house.generator?.ratedKw ?? 0
+  const who = at.names.length === 0 ? 'The loads' : named(at.names)
+  const takes = at.names.length === 1 ? 'takes' : 'take'
+  if (loadKw > ratedKw) {
+    return `${who} ${takes} ${loadKw.toFixed(2)} kW, the generator is rated ${ratedKw.toFixed(2)} kW.`
+  }
+  const starts = at.forms ? 'all starting at once' : 'with a start'
+  return (
+    `${who} ${takes} ${peakKva(compiled, at).toFixed(1)} kVA ${starts}, the generator gives ` +
+    `${generatorStartingKva(house).toFixed(1)} kVA for a second.`
+  )
 }
 
 function peakKva(

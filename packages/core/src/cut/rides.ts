@@ -63,7 +63,7 @@ export interface Rides {
  * add up; between them a load is relieved by the minutes in which it wants power and has it.
  *
  * @param offset   axis minute of start 0
- * @param horizon  minutes; spells that begin later do not count
+ * @param horizon  minutes; spells and gaps that begin later do not count
  */
 export function ridesOf(
   spells: Spells,
@@ -114,8 +114,9 @@ export function firstLoss(
     used = Math.max(0, used - relief(load.wantedUpTo, upFrom + offset, from + offset))
     const gapFrom = from + load.wantedIn[(from + offset) % n]!
     if (gapFrom < to) {
+      if (gapFrom >= start + horizon) return null
       const at = gapFrom + load.toleratesMinutes - used
-      if (at < to && gapFrom < from + NEVER) return { at, spellFrom: from }
+      if (at < to) return { at, spellFrom: from }
       used += to - gapFrom
     }
     upFrom = to

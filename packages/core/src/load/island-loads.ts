@@ -20,6 +20,8 @@ export interface IslandLoad {
   readonly powerFactor: number
   /** Above running power in a start; null for a metered or standard load, which shows steps only. [kVA] */
   readonly startKva: number | null
+  /** Whether a thermostat or a float switches it, so that it waits through a time off. */
+  readonly cycles: boolean
 }
 
 /** Critical loads, then comfort loads; those without known starts of one shed step as one. */
@@ -30,6 +32,7 @@ export function islandLoads({ house, demand, calendar }: Surveyed): IslandLoad[]
     kw,
     powerFactor: load.powerFactor,
     startKva: isSurveyed(load) ? startExtraKva(load) : null,
+    cycles: load.cycle !== undefined,
   }))
   for (const [step, names] of demand.comfortNames.entries()) {
     const loads = house.loads.filter((load) => names.includes(load.name))
@@ -45,6 +48,7 @@ export function islandLoads({ house, demand, calendar }: Surveyed): IslandLoad[]
         kw,
         powerFactor: load.powerFactor,
         startKva: startExtraKva(load),
+        cycles: load.cycle !== undefined,
       })
     }
     if (metered.length === 0) continue
@@ -54,24 +58,41 @@ export function islandLoads({ house, demand, calendar }: Surveyed): IslandLoad[]
       kw: rest,
       powerFactor: Math.min(...metered.map((load) => load.powerFactor)),
       startKva: null,
+      cycles: false,
     })
   }
   return found
 }
 
+/** Within this time everything that cycles has run once. [min] */
+const ROUND_MINUTES = 1440
+
 /**
  * Names of the loads that draw or start hardest in a minute, the hardest first.
  *
- * @param only  whether the critical ones alone are asked about
+ * @param only       whether the critical ones alone are asked about
+ * @param waitedFor  minutes without power before the island formed in this minute: all that runs
+ *                   starts, and what cycles and would have run since; `all` that cycles after a
+ *                   long time; null where the island stood
  */
-export function hardestNames(loads: readonly IslandLoad[], at: number, only: boolean): string[] {
+export function hardestNames(
+  loads: readonly IslandLoad[],
+  at: number,
+  only: boolean,
+  waitedFor: number | 'all' | null,
+): string[] {
   return loads
-    .filter(({ critical, kw }) => (critical || !only) && kw[at]! > 0)
-    .map(({ name, kw, powerFactor, startKva }) => {
+    .filter(({ critical }) => critical || !only)
+    .map(({ name, kw, powerFactor, startKva, cycles }) => {
       const before = kw[at === 0 ? kw.length - 1 : at - 1]!
-      const starts = kw[at]! > before ? (startKva ?? 0) : 0
-      return { name, kva: kw[at]! / powerFactor + starts }
+      const back =
+        !cycles || waitedFor === null ? 0 : waitedFor === 'all' ? ROUND_MINUTES : waitedFor
+      const runs = kw.subarray(Math.max(0, at - back), at + 1)
+      const kwNow = runs.reduce((most, value) => Math.max(most, value), 0)
+      const starts = kwNow > 0 && (waitedFor !== null || kwNow > before) ? (startKva ?? 0) : 0
+      return { name, kva: kwNow / powerFactor + starts }
     })
+    .filter(({ kva }) => kva > 0)
     .sort((a, b) => b.kva - a.kva)
     .map(({ name }) => name)
 }

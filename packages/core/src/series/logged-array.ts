@@ -2,8 +2,9 @@
 //
 // A log has one weather and a sky has another, so a day of the calendar takes the logged day of its
 // season that stands at the same rank: a synthetic day duller than nine in ten takes a logged day
-// duller than nine in ten. A weather record's days take the logged day nearest in date. Where no day
-// near in season was logged there is none, and the model of the array stands in.
+// duller than nine in ten. A weather record's days take the logged day nearest in date. Where too few
+// days near in season were logged there is none, for a bright week has no dull day to give, and the
+// model of the array stands in.
 
 import type { Calendar } from '../axis/calendar.js'
 import type { MeterRecord } from '../load/meter-record.js'
@@ -11,17 +12,19 @@ import { type RecordedDay, recordedDays } from '../load/metered.js'
 
 /** How far apart two days of one season may be. [days]; common practice, no source */
 const SEASON_DAYS = 15
+/** Days of a season that tell its dull days from its bright ones: more than half of them. */
+export const LEAST_LOGGED_DAYS = 16
 
 export interface LoggedArray {
-  /** Calendar days that have a log near in season. */
+  /** Calendar days with enough logged days near in season. */
   readonly covered: number
   /** Whole days of the log. */
   readonly days: number
   /**
-   * Output by wall-clock minute of a day of the calendar. [1440], [kW]; null where none was logged
-   * near in season
+   * Output by wall-clock minute of a day of the calendar. [1440], [kW]; null where too few days were
+   * logged near in season
    *
-   * @param rank  0 the dullest, 1 the brightest of the season; absent: nearest in date
+   * @param rank  0 the dullest, 1 the brightest of the season; absent: nearest in date, or the very date
    */
   day(day: number, rank: number | undefined): Float64Array | null
 }
@@ -36,17 +39,21 @@ export function loggedArray(record: MeterRecord, calendar: Calendar): LoggedArra
     const near = logged
       .map((day, i) => ({ day, i, apart: apart(day.dayOfYear) }))
       .filter((each) => each.apart <= SEASON_DAYS)
+    const nearest = near.toSorted((a, b) => a.apart - b.apart || a.i - b.i)[0]
     return {
+      isEnough: near.length >= LEAST_LOGGED_DAYS,
+      isLogged: nearest?.apart === 0,
       byKwh: near.toSorted((a, b) => a.day.kwh - b.day.kwh || a.i - b.i).map(({ day }) => day.kw),
-      nearest: near.toSorted((a, b) => a.apart - b.apart || a.i - b.i)[0]?.day.kw ?? null,
+      nearest: nearest?.day.kw ?? null,
     }
   })
   return {
-    covered: seasons.filter(({ nearest }) => nearest !== null).length,
+    covered: seasons.filter(({ isEnough }) => isEnough).length,
     days: logged.length,
     day(day, rank) {
-      const { byKwh, nearest } = seasons[day]!
-      if (rank === undefined || nearest === null) return nearest
+      const { byKwh, nearest, isEnough, isLogged } = seasons[day]!
+      if (rank === undefined) return isEnough || isLogged ? nearest : null
+      if (!isEnough) return null
       return byKwh[Math.min(byKwh.length - 1, Math.floor(rank * byKwh.length))]!
     },
   }

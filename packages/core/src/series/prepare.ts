@@ -15,7 +15,7 @@ import type { Sky } from '../sky/sky.js'
 import { type SunYear, sunYear } from '../sky/sun-year.js'
 import { type TypicalSky, typicalSky } from '../sky/typical.js'
 import type { WeatherRecord } from '../sky/weather-record.js'
-import { type LoggedArray, loggedArray } from './logged-array.js'
+import { LEAST_LOGGED_DAYS, type LoggedArray, loggedArray } from './logged-array.js'
 
 /** Records that a house file names, by the name it gives them. */
 export interface HouseFiles {
@@ -125,12 +125,17 @@ function logOf(input: ArrayInput, calendar: Calendar, files: HouseFiles): Logged
 
 function logNotes({ input, log, geometry }: PreparedArray): string[] {
   if (log === null) return []
-  const without = Math.round(geometry.beamShare.length / 1440) - log.covered
+  const { days, covered } = log
+  const without = Math.round(geometry.beamShare.length / 1440) - covered
+  const logged = `${input.name}: ${days} whole day${days === 1 ? ' was' : 's were'} logged`
+  const need = `${LEAST_LOGGED_DAYS} within 15 days of a date tell its dull days from its bright ones`
+  if (covered === 0) {
+    return [`${logged}, too few to stand for the array (${need}): the model stands in.`]
+  }
   return [
-    `${input.name}: ${log.days} logged days stand for the array; a day takes the logged day of its ` +
-      'season at the same rank of brightness.' +
+    `${logged}; a day takes the logged day of its season at the same rank of brightness.` +
       (without > 0
-        ? ` On ${without} days of the year nothing was logged near in season: the model stands in.`
+        ? ` On ${without} days of the year too few are near (${need}): the model stands in.`
         : ''),
   ]
 }
