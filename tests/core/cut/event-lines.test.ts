@@ -23,6 +23,13 @@ describe('an AC-coupled house that collapsed', () => {
     const log = logOf({ arrays: [solar('throttles')] }, { hours: 48, startSoc: 0.15 })
     const dark = log.findIndex((line) => line.includes('Everything is off'))
     expect(log[dark]).toContain('Only the grid brings it back. Sunshine alone will not')
+    const same = logOf(
+      { arrays: [solar('throttles')] },
+      { startMs: Date.UTC(2025, 5, 20, 12), startSoc: 0.1 },
+    )
+    expect(same.map((line) => /is off|nothing happens/.exec(line)?.[0] ?? '')).toEqual([
+      ...['', '', 'is off', 'nothing happens', 'nothing happens'],
+    ])
     const sun = log.filter((line) => line.includes('nothing happens'))
     expect(sun).toHaveLength(2)
     expect(sun[0]).toMatch(
@@ -92,6 +99,20 @@ describe('two kinds of solar', () => {
     expect(log[0]).toContain('Solar on the AC side drops out and waits 180 s or 60 s.')
     expect(log.join('\n')).toMatch(/Solar of new roof has waited out its reconnection/)
     expect(log.join('\n')).toMatch(/Solar of trips (trips|goes out)/)
+  })
+})
+
+describe('solar that goes out near full', () => {
+  it('is told when it is in again, though it be night', () => {
+    const log = logOf(
+      { arrays: [solar('trips')] },
+      { startMs: Date.UTC(2025, 5, 20, 9), hours: 20, startSoc: 0.9 },
+    )
+    const outs = log.filter((line) => line.includes('goes out')).length
+    const ins = log.filter((line) => line.includes('and is in.')).length
+    expect(outs).toBeGreaterThan(0)
+    // The first is that of the cut itself.
+    expect(ins).toBe(outs + 1)
   })
 })
 

@@ -383,6 +383,19 @@ describe('loads that the battery inverter does not carry', () => {
     expect(warned(two, { startingKva: 12 })).not.toContain('reach')
   })
 
+  it('nor solar that is taken to throttle down to nothing, under a GB code', () => {
+    const site = { latitudeDeg: 52, longitudeDeg: 0, elevationM: 0, timezone: 'UTC' }
+    const said = (gridCode: string, onIsland: string): string => {
+      const arrays = [{ ...ARRAY, inverter: { ratedKw: 1, onIsland } }]
+      const prepared = prepare(checkHouse(plainHouse({ arrays, site: { ...site, gridCode } })))
+      return warningsFor(prepared, equip(prepared, {})).join(' ')
+    }
+    expect(said('G98', 'throttles')).toContain('roof is taken to throttle down to nothing')
+    expect(said('G98', 'throttles')).toContain('still gives 68 % just below its trip')
+    expect(said('G98', 'throttles to a floor')).not.toContain('down to nothing')
+    expect(said('AS4777', 'throttles')).not.toContain('down to nothing')
+  })
+
   it('of a generator that the critical loads would stall', () => {
     const motor = { ...pump, w: 400, powerFactor: 0.8, startingMultiple: 12, at: ['06:00-09:00'] }
     const stalls = (changes: Plain): string => {

@@ -5,6 +5,7 @@ import { solarRatedKw } from '../house/solar-groups.js'
 import { generatorStartingKva } from '../island/generator-columns.js'
 import { carries, mostKva } from '../island/overload-columns.js'
 import type { Prepared } from '../series/prepare.js'
+import { claimedThrottles } from './findings/droop.js'
 import type { Equipped } from './scenario.js'
 
 export function warningsFor(prepared: Prepared, equipped: Equipped): string[] {
@@ -71,7 +72,12 @@ function mostOf(column: Float64Array): number {
 }
 
 function solarWarnings(house: House): string[] {
-  const warnings: string[] = []
+  const warnings = claimedThrottles(house).map(
+    ({ name, floor }) =>
+      `${name} is taken to throttle down to nothing. By frequency alone a GB-coded solar inverter ` +
+      `still gives ${Math.round(100 * floor)} % just below its trip: unless it is told another ` +
+      'way, `throttles to a floor` is the cautious answer.',
+  )
   const acKw = solarRatedKw(house.arrays)
   if (acKw > house.inverter.ratedKva) {
     warnings.push(

@@ -58,16 +58,15 @@ export function eventLines(
   for (let i = 0; i < trace.n; i++) {
     for (const log of solar) log.pass(i)
     stalls.pass(i)
-    inVain(i)
-    flat(i)
-    frozen(i)
     if (!(trace.storedKwh[i]! >= compiled.rules.capacityKwh * 0.95)) full = false
-    if (trace.events[i] === 0) continue
-    for (const said of saidIn(scene, i)) {
+    for (const said of trace.events[i] === 0 ? [] : saidIn(scene, i)) {
       if (stalls.takes(said, i) || solar.some((log) => log.takes(said, i))) continue
       if (said.bit !== Event.full || !full) tell(i, said.text)
       if (said.bit === Event.full) full = true
     }
+    inVain(i)
+    flat(i)
+    frozen(i)
   }
   for (const log of solar) log.end()
   stalls.end()
@@ -131,6 +130,7 @@ const WHY = 'a solar inverter needs a grid to follow, and the island that could 
 /** What one group of AC-coupled solar does, trips that follow each other closely told as one. */
 class SolarLog {
   private run: { from: number; last: number; count: number } | null = null
+  private isHeldOut = false
 
   constructor(
     private readonly scene: Scene,
@@ -155,11 +155,16 @@ class SolarLog {
       this.run = { from: this.run?.from ?? i, last: i, count: (this.run?.count ?? 0) + 1 }
       return true
     }
-    if (bit === heldOut) this.run = null
+    if (bit === heldOut) {
+      this.run = null
+      this.isHeldOut = true
+    }
     if (bit !== isIn) return false
-    // The last minute of a wait tells; the first one in is the next. At night nobody sees it.
+    // The last minute of a wait tells; the first one in is the next. At night nobody sees it, but
+    // what was said to be out is said to be in again.
     const sunKw = solarKw(this.scene.compiled.window, 1 << this.g, i)
-    if (this.run === null && sunKw >= SUN_KW) this.tell(i + 1, text)
+    if (this.run === null && (this.isHeldOut || sunKw >= SUN_KW)) this.tell(i + 1, text)
+    this.isHeldOut = false
     return true
   }
 

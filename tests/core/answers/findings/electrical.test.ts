@@ -261,6 +261,12 @@ describe('solar against the inverter that forms the island', () => {
     expect(found('frequency-droop', { arrays: steep, 'site.gridCode': 'G98' })).toBeUndefined()
     const trips = found('frequency-droop', { arrays: [solar('trips')], 'site.gridCode': 'G99' })
     expect(trips?.grade).toBe('good to know')
+    const second = [
+      { ...solar('trips'), name: 'old' },
+      { ...solar('throttles'), name: 'new' },
+    ]
+    const claimed = found('frequency-droop', { arrays: second, 'site.gridCode': 'G99' })
+    expect([claimed?.grade, claimed?.what.slice(0, 4)]).toEqual(['look', 'new:'])
   })
 })
 

@@ -1,5 +1,6 @@
 // Whether the island can throttle a GB-coded solar inverter by frequency: not below its trip.
 
+import type { House, SolarInverter } from '../../house/house.js'
 import { figure, type Look } from './finding.js'
 
 /** Where power begins to fall, where the interface trips, nominal. [Hz]; GB, from memory */
@@ -20,17 +21,31 @@ export function powerShareAt(hz: number, droop: number): number {
   return Math.min(1, Math.max(0, 1 - (hz - STARTS_HZ) / NOMINAL_HZ / droop))
 }
 
+interface Floored {
+  readonly name: string
+  readonly inverter: SolarInverter
+  /** Share of power left just below the trip, > 0. */
+  readonly floor: number
+}
+
+/** Solar inverters of a GB code that still give power just below their trip. */
+function flooredInverters({ site, arrays }: House): Floored[] {
+  if (site.gridCode !== 'G98' && site.gridCode !== 'G99') return []
+  return arrays.flatMap(({ name, inverter }) => {
+    const floor = inverter === undefined ? 0 : powerShareAt(TRIPS_HZ, inverter.droop)
+    // One that reaches nothing before the trip can be throttled all the way.
+    return inverter === undefined || !(floor > 0) ? [] : [{ name, inverter, floor }]
+  })
+}
+
+/** Those of which the file says that they throttle all the way down. */
+export function claimedThrottles(house: House): Floored[] {
+  return flooredInverters(house).filter(({ inverter }) => inverter.onIsland === 'throttles')
+}
+
 export const frequencyDroop: Look = ({ house }) => {
-  const code = house.site.gridCode
-  if (code !== 'G98' && code !== 'G99') return []
-  const found = house.arrays.flatMap(({ name, inverter }) =>
-    inverter === undefined
-      ? []
-      : [{ name, inverter, floor: powerShareAt(TRIPS_HZ, inverter.droop) }],
-  )
-  const [first] = found
-  // One that reaches nothing before the trip can be throttled all the way.
-  if (first === undefined || !(first.floor > 0)) return []
+  const first = claimedThrottles(house)[0] ?? flooredInverters(house)[0]
+  if (first === undefined) return []
   const { onIsland, droop } = first.inverter
   const percent = Math.round(100 * first.floor)
   const claimed = onIsland === 'throttles'
