@@ -407,6 +407,10 @@ describe('loads that the battery inverter does not carry', () => {
       'reach 6.0 kVA in a start; the generator gives 5.9 kVA for a second: it stalls',
     )
     expect(stalls({ startingKva: 6 })).not.toContain('it stalls')
+    expect(stalls({ startingKva: 6 })).not.toContain('is taken')
+    expect(stalls({ startFailsShare: 0.035, hoursBetweenFailures: 200 })).toContain(
+      'The generator is taken not to start in 3.5 of 100 tries and to fail once in 200 h of running',
+    )
     expect(stalls({ ratedKw: 0.3, startingKva: 6 })).toContain(
       'reach 0.40 kW; the generator is rated 0.30 kW: it stalls',
     )

@@ -1,6 +1,6 @@
 // What will surprise the owner of a house; said, not refused.
 
-import type { House } from '../house/house.js'
+import type { GeneratorInput, House } from '../house/house.js'
 import { solarRatedKw } from '../house/solar-groups.js'
 import { generatorStartingKva } from '../island/generator-columns.js'
 import { carries, mostKva } from '../island/overload-columns.js'
@@ -50,10 +50,28 @@ function generatorWarnings({ house, demand }: Prepared): string[] {
       : startKva > givesKva
         ? `${startKva.toFixed(1)} kVA in a start; the generator gives ${givesKva.toFixed(1)} kVA for a second`
         : null
-  if (why === null) return []
+  const chances = chanceWarnings(generator)
+  if (why === null) return chances
   return [
+    ...chances,
     `The critical loads reach ${why}: it stalls, and takes the island down with it. A ride may be ` +
       'longer without it. check tells when.',
+  ]
+}
+
+/** A share of the figures is luck of the set, which no larger stack mends. */
+function chanceWarnings({ startFailsShare, hoursBetweenFailures }: GeneratorInput): string[] {
+  const parts: string[] = []
+  if (startFailsShare > 0) {
+    parts.push(`not to start in ${Number((100 * startFailsShare).toFixed(1))} of 100 tries`)
+  }
+  if (hoursBetweenFailures !== undefined) {
+    parts.push(`to fail once in ${hoursBetweenFailures} h of running`)
+  }
+  if (parts.length === 0) return []
+  return [
+    `The generator is taken ${parts.join(' and ')}, and is then out of order until the grid is ` +
+      'back: the figures hold that.',
   ]
 }
 
