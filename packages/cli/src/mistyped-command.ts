@@ -1,7 +1,7 @@
 // A first word that is neither a command nor a house.
 
 import { existsSync } from 'node:fs'
-import type { Problem } from '@tideover/core'
+import { type Problem, printable } from '@tideover/core'
 import type { Command } from 'commander'
 
 /**
@@ -16,5 +16,5 @@ export function mistypedCommand(program: Command, argv: readonly string[]): Prob
   const names = [...program.commands.map((command) => command.name()), 'help']
   if (names.includes(word) || existsSync(word)) return []
   const need = `a command (${names.join(', ')}) or a house file`
-  return [{ where: 'the first word', need, got: JSON.stringify(word) }]
+  return [{ where: 'the first word', need, got: printable(word) }]
 }

@@ -1,5 +1,6 @@
 // What the arrays give in one month of many synthetic years: good Januaries and bad ones.
 
+import { mean } from 'simple-statistics'
 import { monthRange } from '../axis/calendar.js'
 import { type Prepared, typicalOf } from '../series/prepare.js'
 import { acSumKw, newScratch, windowOf } from '../series/window.js'
@@ -53,8 +54,4 @@ export function monthYields(prepared: Prepared, question: MonthYieldsQuestion): 
       darkestFrom: spells.indexOf(darkestKwh) + 1,
     }
   })
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length
 }

@@ -6,19 +6,20 @@ import { generatorStartingKva } from '../island/generator-columns.js'
 import { carries, mostKva } from '../island/overload-columns.js'
 import type { Prepared } from '../series/prepare.js'
 import { claimedThrottles } from './findings/droop.js'
+import { largest } from './findings/island-loads.js'
 import type { Equipped } from './scenario.js'
 
 export function warningsFor(prepared: Prepared, equipped: Equipped): string[] {
   const { house, demand } = prepared
   const warnings = solarWarnings(house)
-  const peak = mostOf(demand.peakKva.at(-1)!)
+  const peak = largest(demand.peakKva.at(-1)!, 0).value
   if (peak > equipped.plant.startingKva) {
     warnings.push(
       `The critical loads reach ${peak.toFixed(1)} kVA in a start; the battery inverter carries ` +
         `${equipped.plant.startingKva.toFixed(1)} kVA and will drop out.`,
     )
   }
-  const together = mostOf((demand.together?.formingKva ?? demand.formingKva).at(-1)!)
+  const together = largest((demand.together?.formingKva ?? demand.formingKva).at(-1)!, 0).value
   if (peak <= equipped.plant.startingKva && together > equipped.plant.startingKva) {
     warnings.push(
       `Starting all at once, as after a time off, the critical loads reach ${together.toFixed(1)} ` +
@@ -41,8 +42,8 @@ export function warningsFor(prepared: Prepared, equipped: Equipped): string[] {
 function generatorWarnings({ house, demand }: Prepared): string[] {
   const { generator } = house
   if (generator === undefined) return []
-  const loadKw = mostOf(demand.criticalKw)
-  const startKva = mostOf(demand.peakKva.at(-1)!)
+  const loadKw = largest(demand.criticalKw, 0).value
+  const startKva = largest(demand.peakKva.at(-1)!, 0).value
   const givesKva = generatorStartingKva(house)
   const why =
     loadKw > generator.ratedKw
@@ -83,10 +84,6 @@ function minutesOver({ demand }: Prepared, { plant }: Equipped): number {
     if (!carries(plant, running[i]!, mostKva(plant, running, i), peak[i]!)) minutes++
   }
   return minutes
-}
-
-function mostOf(column: Float64Array): number {
-  return column.reduce((most, value) => Math.max(most, value), 0)
 }
 
 function solarWarnings(house: House): string[] {

@@ -1,27 +1,14 @@
 // What each event of a minute says: what happened, why, with the numbers.
 
-import { type Calendar, localTime } from '../axis/calendar.js'
 import type { House } from '../house/house.js'
 import { type SolarGroup, solarGroups } from '../house/solar-groups.js'
 import { limitOf } from '../island/charge.js'
-import { NEVER } from '../island/columns.js'
 import type { Compiled } from '../island/compile.js'
 import { solarKw } from '../island/solar-columns.js'
 import { Event, SOLAR_EVENTS } from '../island/state.js'
-import { hardestNames, type IslandLoad } from '../load/island-loads.js'
-import { TOGETHER_AFTER } from '../load/together.js'
-import { generatorOverText, type OverloadMinute, overloadText } from './overload-text.js'
-import type { Trace } from './trace.js'
-
-/** All that a sentence may need. */
-export interface Scene {
-  readonly trace: Trace
-  readonly house: House
-  readonly calendar: Calendar
-  readonly compiled: Compiled
-  /** The loads one by one, worked out when first asked for. */
-  readonly loads: () => readonly IslandLoad[]
-}
+import { generatorOver, whyOver, whyShed } from './over-words.js'
+import { backPercent, kw, percent, type Scene } from './scene.js'
+import { whatHelps, whoStarts } from './what-helps.js'
 
 /** One thing that happened in a minute. */
 export interface Said {
@@ -51,9 +38,7 @@ export function saidIn(scene: Scene, i: number): Said[] {
     [Event.overload, () => `Overload. ${whyOver(scene, i)}`],
     [
       Event.relaySheds,
-      () =>
-        `Overload. ${overloadText(compiled, overloadMinute(scene, i, 0, false))} The relay drops the comfort loads ` +
-        'for 5 min at least.',
+      () => `Overload. ${whyShed(scene, i)} The relay drops the comfort loads for 5 min at least.`,
     ],
     [
       Event.triesAgain,
@@ -172,64 +157,6 @@ function dropLimit({ trace, compiled: { rules } }: Scene, i: number): string {
   return step === undefined ? '' : percent(step.dropBelowKwh / rules.capacityKwh)
 }
 
-function whyOver(scene: Scene, i: number): string {
-  const { trace, compiled } = scene
-  const { rules, columns } = compiled
-  const events = trace.events[i]!
-  if ((events & Event.generatorOverload) !== 0) {
-    const starts = (events & Event.generatorOn) === 0 ? '' : 'starts and '
-    return `The generator ${starts}stalls, and the island with it. ${generatorOver(scene, i, true)}`
-  }
-  const isFirst = (events & Event.cutBegins) !== 0
-  const forms = (events & Event.loadsBack) !== 0 || (isFirst && rules.motorsStop)
-  const over = forms ? columns.overForming : columns.overload
-  const before = i === 0 || isFirst ? 0 : Math.min(trace.levels[i - 1]!, rules.lastLevel)
-  // An island that formed with all its loads, or with the critical ones only.
-  const level = forms && !isFirst && over[rules.lastLevel]![i] === 1 ? rules.lastLevel : before
-  return overloadText(compiled, overloadMinute(scene, i, over[level]![i] === 1 ? level : 0, forms))
-}
-
-/** What the generator could not carry: with what was on, or with the critical loads alone. */
-function generatorOver(scene: Scene, i: number, only: boolean): string {
-  const { trace, compiled } = scene
-  const { rules } = compiled
-  const forms = (trace.events[i]! & Event.loadsBack) !== 0
-  const before = i === 0 ? 0 : Math.min(trace.levels[i - 1]!, rules.lastLevel)
-  const level = only ? rules.lastLevel : before
-  return generatorOverText(compiled, scene.house, overloadMinute(scene, i, level, forms))
-}
-
-function overloadMinute(scene: Scene, i: number, level: number, forms: boolean): OverloadMinute {
-  const { trace, compiled, loads } = scene
-  const { rules, demand, window } = compiled
-  let offFor = 0
-  while (offFor < Math.min(i, TOGETHER_AFTER) && trace.levels[i - 1 - offFor]! > rules.lastLevel) {
-    offFor++
-  }
-  const at = (i + window.from) % demand.n
-  const only = level === rules.lastLevel && level > 0
-  const waitedFor = !forms ? null : offFor < TOGETHER_AFTER ? offFor : 'all'
-  return { minute: i, level, forms, offFor, names: hardestNames(loads(), at, only, waitedFor) }
-}
-
-/** Whether the tank is empty: nothing is left but the cans. */
-function isInCans({ trace, compiled: { rules } }: Scene, i: number): boolean {
-  return rules.generator?.cansAfter.includes(trace.fuelL[i]!) === true
-}
-
-function whoStarts(scene: Scene, i: number): string {
-  const { trace, house, calendar, compiled } = scene
-  // An automatic set needs somebody only where its tank is empty.
-  if (house.generator?.start !== 'by hand' && !isInCans(scene, i)) return ''
-  const at = compiled.columns.personAt[i]!
-  if (at === NEVER) return ' Nobody is there to tend it.'
-  return ` Somebody is called (${personWords(house)}) and will have tended it at ${localTime(calendar, trace.from + at)}.`
-}
-
-function personWords({ person }: House): string {
-  return `${person?.minutes} min, ${person?.from} to ${person?.to}`
-}
-
 function emptyLimit(i: number, { columns, rules }: Compiled): string {
   const warm = rules.loadsOffKwh / rules.capacityKwh
   const cold = columns.coldFloor[i]! / rules.capacityKwh
@@ -247,70 +174,8 @@ function holdsText(scene: Scene, i: number): string {
   return ` All loads off; the island holds on ${idleW} W of its own until the sun has brought ${back}.`
 }
 
-/** The charge at which the loads return. */
-function backPercent({ compiled: { rules, columns } }: Scene, i: number): string {
-  return percent((rules.loadsBackKwh + columns.coldFloor[i]!) / rules.capacityKwh)
-}
-
 function backWords({ trace, compiled }: Scene, i: number): string {
   return trace.levels[i] === 0 && compiled.rules.lastLevel > 0
     ? 'All loads are on again'
     : 'The critical loads are on again'
-}
-
-/** What brings a dark island back. */
-function whatHelps(scene: Scene, i: number): string {
-  return scene.trace.states[i] === 'off, overload' ? whoResets(scene, i) : whatWakes(scene, i)
-}
-
-/** After an overload the inverter tries by itself; then somebody has to reset it. */
-function whoResets({ trace, house, calendar, compiled }: Scene, i: number): string {
-  let next = i + 1
-  while (next < trace.n && (trace.events[next]! & (Event.loadsBack | Event.gridReturns)) === 0) {
-    next++
-  }
-  if (next === i + 1 && next < trace.n) return ' The inverter tries again in a minute.'
-  let tries = 1
-  while (tries <= i && (trace.events[i - tries]! & Event.overload) !== 0) tries++
-  if (tries <= compiled.rules.retries) {
-    if (next >= trace.n) return ' It has not come back by the end.'
-    const comes = (trace.events[next]! & Event.overload) === 0 ? 'comes back' : 'tries again'
-    return ` It ${comes} at ${localTime(calendar, trace.from + next)}.`
-  }
-  const spent = ' It has tried three times and waits to be reset.'
-  if (house.person === undefined)
-    return `${spent} Nobody is named who could; the grid brings it back.`
-  const when =
-    next < trace.n && (trace.events[next]! & Event.loadsBack) !== 0
-      ? ` and will have done it at ${localTime(calendar, trace.from + next)}`
-      : ''
-  return `${spent} Somebody is called (${personWords(house)})${when}.`
-}
-
-function whatWakes(scene: Scene, i: number): string {
-  const { house, calendar, trace, compiled } = scene
-  const { rules, columns } = compiled
-  if (rules.wakesOnSun) return ' The sun on the DC side can wake the battery.'
-  const failed = rules.generator !== null && trace.events.subarray(0, i + 1).some(isFailure)
-  const hasFuel = trace.fuelL[i]! > 0 && (house.person !== undefined || !isInCans(scene, i))
-  const helpers =
-    rules.wakesOnGenerator && hasFuel && !failed ? 'the grid or the generator' : 'the grid'
-  const sun = rules.solar.length > 0 ? ' Sunshine alone will not: nothing forms a grid for it.' : ''
-  if (!rules.wakesOnPerson) return ` Only ${helpers} brings it back.${sun}`
-  const at = columns.wakeAt[i]!
-  return at === NEVER
-    ? ` Somebody is called (${personWords(house)}), but has no sun to start with.${sun}`
-    : ` Somebody is called (${personWords(house)}) and forms it at ${localTime(calendar, trace.from + at)}, with the sun there.`
-}
-
-function isFailure(events: number): boolean {
-  return (events & (Event.generatorDoesNotStart | Event.generatorFails)) !== 0
-}
-
-export function kw(value: number): string {
-  return `${value.toFixed(2)} kW`
-}
-
-function percent(share: number): string {
-  return `${Math.round(100 * share)} %`
 }

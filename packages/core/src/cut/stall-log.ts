@@ -2,6 +2,7 @@
 
 import { Event } from '../island/state.js'
 import type { Said } from './event-texts.js'
+import type { Tell } from './scene.js'
 
 /** A set that has not stalled for so long has another reason the next time. [min] */
 const CALM_MINUTES = 120
@@ -22,7 +23,7 @@ export class StallLog {
   constructor(
     private readonly events: ArrayLike<number>,
     private readonly clock: (minute: number) => string,
-    private readonly tell: (minute: number, text: string) => void,
+    private readonly tell: Tell,
   ) {}
 
   /** Looks whether stalls are over before minute `i` is told. */
