@@ -52,7 +52,10 @@ export function loadText(answer: LoadTable): string {
   if (answer.loads.some(({ tier }) => tier === 'gridOnly')) {
     lines.push(wrap('What is off in a cut has to be wired outside the island.'))
   }
-  const notes = [...answer.loads.filter(({ contains }) => contains.length > 0).map(containsText)]
+  const notes = [
+    ...answer.loads.flatMap(keptText),
+    ...answer.loads.filter(({ contains }) => contains.length > 0).map(containsText),
+  ]
   if (notes.length + answer.warnings.length > 0) {
     lines.push('', 'Assumed:', ...bullets([...notes, ...answer.warnings]))
   }
@@ -71,8 +74,12 @@ function cells(row: LoadRow): string[] {
     row.mostKw.toFixed(2),
     row.startKva === null ? '-' : row.startKva.toFixed(2),
     row.phase,
-    row.toleratesMinutes === null ? '' : toleranceText(row.toleratesMinutes),
+    row.tier === 'critical' ? toleranceText(row.toleratesMinutes) : '',
   ]
+}
+
+function keptText({ name, toleranceBasis }: LoadRow): string[] {
+  return toleranceBasis === null ? [] : [`${name}: ${toleranceBasis}.`]
 }
 
 function containsText({ name, contains }: LoadRow): string {

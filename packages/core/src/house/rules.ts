@@ -8,6 +8,7 @@ import { clockMinute, isZone } from '../axis/calendar.js'
 import { DEFAULTS } from './defaults.js'
 import { checkedText, choice, group, list, months, number, share, text, yesNo } from './fields.js'
 import { GRID_CODES, PHASES, PROFILE_KINDS, WAKES_ON, WEEKDAYS } from './house.js'
+import { buffer, holdOver, hotWater, overheats } from './kept-rules.js'
 import { LOCKED_ROTOR_LETTERS } from './locked-rotor.js'
 
 const site = group('Where the house stands', {
@@ -245,6 +246,10 @@ const load = group('One load', {
     min: 0,
     max: 20160,
   }).default(DEFAULTS['loads[].toleratesMinutes'].value),
+  holdOver: holdOver.optional(),
+  overheats: overheats.optional(),
+  buffer: buffer.optional(),
+  hotWater: hotWater.optional(),
   powerFactor: share('Power factor while it runs', 0.1).default(
     DEFAULTS['loads[].powerFactor'].value,
   ),
