@@ -2,13 +2,14 @@
 // until one of them runs dry.
 
 import type { Spells } from '../cut/spells.js'
-import type { Mode } from '../island/calm.js'
+import type { Kind, Waits } from '../island/mode.js'
 import type { State } from '../island/state.js'
 import { comeUp, goDown, type Label, labelOf, meld, withoutRoot } from './labels.js'
 
 /** A crowd, as a cohort in it sees it. */
 export interface Home {
-  readonly mode: Mode
+  readonly kind: Kind
+  readonly waits: Waits
   take(cohort: Cohort): void
 }
 

@@ -3,17 +3,21 @@
 // Entries lie unsorted in buckets of 1/64 kWh by their base (stored less offset), which the
 // offset does not touch. Only the end buckets are looked at for thresholds.
 
-import type { Calm, Mode } from '../island/calm.js'
+import type { Calm } from '../island/calm.js'
+import type { Kind, Waits } from '../island/mode.js'
 import type { Cohort } from './cohort.js'
 
 const BUCKETS_A_KWH = 64
 /** Entries looked at for an equal one. */
 const MOST_LOOKS = 8
 
-/** A calm span and the minute it was worked out for. */
-export interface SharedCalm {
+/** A kind with its crowds, which differ in their waits, and the calm span they share. */
+export interface Room {
+  readonly kind: Kind
   readonly calm: Calm
+  /** The minute that `calm` was worked out for. */
   minute: number
+  readonly crowds: Crowd[]
 }
 
 export class Crowd {
@@ -28,11 +32,11 @@ export class Crowd {
   private readonly ring: (Cohort | null)[]
   private readonly mask: number
 
-  /** Set by `reuse` before anything else is done. */
-  mode!: Mode
-  key = 0
-  /** The calm span of all modes that differ from this one in their timers only. */
-  shared!: SharedCalm
+  /** Set by `enter` before anything else is done. */
+  room!: Room
+  readonly waits: Waits = { solarUntil: 0, solarTooUntil: 0, togetherUntil: -1 }
+  /** First minute in which a wait ends. */
+  changesAt = Number.POSITIVE_INFINITY
 
   /** @param capacityKwh  the span that entries can lie in */
   constructor(capacityKwh: number) {
@@ -41,29 +45,29 @@ export class Crowd {
     this.mask = size - 1
   }
 
-  /** An empty crowd made ready for another mode. */
-  reuse(mode: Mode, key: number, shared: SharedCalm): void {
-    this.become(mode, key, shared)
+  get kind(): Kind {
+    return this.room.kind
+  }
+
+  /** Joins the crowds of a kind, with all its entries. */
+  enter(room: Room, changesAt: number): void {
+    this.room = room
+    this.changesAt = changesAt
+    room.crowds.push(this)
+  }
+
+  /** Leaves the crowds of its kind. */
+  leave(): void {
+    const { crowds } = this.room
+    crowds[crowds.indexOf(this)] = crowds.at(-1)!
+    crowds.pop()
+  }
+
+  /** Forgets what it moved. Only while it has no entries. */
+  rest(): void {
     this.offset = 0
     this.burnt = 0
     this.leastFuel = Number.POSITIVE_INFINITY
-  }
-
-  /** Goes over to another mode with all its entries. */
-  become(mode: Mode, key: number, shared: SharedCalm): void {
-    this.mode = mode
-    this.key = key
-    this.shared = shared
-  }
-
-  /** Any of its entries, its state put right but for its mode. Only while it has one. */
-  sample(): Cohort {
-    let bucket = this.low
-    while (this.ring[bucket & this.mask] === null) bucket++
-    const cohort = this.ring[bucket & this.mask] as Cohort
-    cohort.state.stored = cohort.base + this.offset
-    cohort.state.fuelL = cohort.fuelBase - this.burnt
-    return cohort
   }
 
   /**

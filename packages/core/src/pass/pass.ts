@@ -6,27 +6,27 @@
 
 import { Spells } from '../cut/spells.js'
 import { isHopeless } from '../cut/starts.js'
+import { type Calm, calmSpan, newCalm } from '../island/calm.js'
+import type { Columns } from '../island/columns.js'
 import {
-  type Calm,
-  calmSpan,
+  changesAt,
   dueOf,
-  type Mode,
-  modeAfter,
-  modeKey,
-  modeOf,
-  newCalm,
+  type Kind,
+  kindCode,
+  kindOf,
+  nextCode,
   onBefore,
   restore,
-  timelessKey,
   timerOf,
-} from '../island/calm.js'
-import type { Columns } from '../island/columns.js'
+  type Waits,
+  waitsOf,
+} from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
 import { newState, type State } from '../island/state.js'
 import { step } from '../island/step.js'
 import { TOGETHER_AFTER } from '../load/together.js'
 import { Cohort } from './cohort.js'
-import { Crowd, type SharedCalm } from './crowd.js'
+import { Crowd, type Room } from './crowd.js'
 
 /** How often cohorts are looked through for those that have been followed far enough. [min] */
 const SWEEP_MINUTES = 1440
@@ -71,15 +71,18 @@ export function pass(
 
 class Sweep {
   readonly spells: Spells
-  private readonly crowds = new Map<number, Crowd>()
+  private readonly rooms = new Map<number, Room>()
+  /** All crowds that have entries. */
+  private readonly crowds: Crowd[] = []
   private readonly spare: Crowd[] = []
   /** Cohorts in crowds by the minute in which their timer ends; some may have left since. */
   private readonly dues = new Map<number, Cohort[]>()
   private single: Cohort[] = []
   private loose: Cohort[] = []
   private readonly meetings = new Map<string, Cohort>()
-  private readonly calms = new Map<number, SharedCalm>()
-  private readonly changed: { readonly crowd: Crowd; readonly next: Mode }[] = []
+  private readonly waits: Waits = { solarUntil: 0, solarTooUntil: 0, togetherUntil: -1 }
+  private readonly joining: Cohort[] = []
+  private readonly changing: { readonly crowd: Crowd; readonly room: Room }[] = []
 
   constructor(
     private readonly columns: Columns,
@@ -96,7 +99,7 @@ class Sweep {
   }
 
   isDone(): boolean {
-    return this.single.length === 0 && this.crowds.size === 0
+    return this.single.length === 0 && this.crowds.length === 0
   }
 
   /** Lives minute `i` for every cohort. */
@@ -126,76 +129,84 @@ class Sweep {
     this.dues.delete(i)
     for (const cohort of due) {
       if (cohort.home === null || cohort.due !== i) continue
-      const { mode } = cohort.home
+      const { kind, waits } = cohort.home
       cohort.home.take(cohort)
-      restore(cohort.state, mode, cohort, i, this.rules)
+      restore(cohort.state, kind, waits, cohort, i, this.rules)
       moving.push(cohort)
     }
   }
 
   /** Moves each crowd as a whole; what is restless joins those that are stepped one by one. */
   private moveCrowds(i: number, moving: Cohort[]): void {
-    for (const crowd of this.crowds.values()) {
+    const { crowds } = this
+    // Backwards, for those that leave are replaced by the last.
+    for (let at = crowds.length - 1; at >= 0; at--) {
+      const crowd = crowds[at]!
+      const { kind, waits } = crowd
       const from = moving.length
-      const calm = this.calmOf(crowd, i)
-      crowd.takeRestless(calm, this.rules.generator?.cansAfter[crowd.mode.pours] ?? 0, moving)
-      for (let at = from; at < moving.length; at++) {
-        const cohort = moving[at]!
-        restore(cohort.state, crowd.mode, cohort, i, this.rules)
+      const calm = this.calmOf(crowd.room, i)
+      crowd.takeRestless(calm, this.rules.generator?.cansAfter[kind.pours] ?? 0, moving)
+      for (let taken = from; taken < moving.length; taken++) {
+        const cohort = moving[taken]!
+        restore(cohort.state, kind, waits, cohort, i, this.rules)
       }
-      if (crowd.count === 0) this.retire(crowd)
-      else {
-        crowd.move(calm)
-        const next = modeAfter(crowd.mode, i, calm.trips, this.rules)
-        if (next !== null) this.changed.push({ crowd, next })
-      }
+      if (crowd.count === 0) this.retire(at)
+      else crowd.move(calm)
     }
-    for (const { crowd } of this.changed) this.crowds.delete(crowd.key)
-    for (const { crowd, next } of this.changed) this.changeMode(crowd, next, i)
-    this.changed.length = 0
+    this.changeModes(i)
   }
 
-  /** The calm span of a crowd's mode, worked out once a minute for modes that differ in timers. */
-  private calmOf(crowd: Crowd, i: number): Calm {
-    const { shared } = crowd
-    if (shared.minute !== i) {
-      calmSpan(shared.calm, crowd.mode, i, this.columns, this.rules)
-      shared.minute = i
+  /** The calm span of a kind, worked out once a minute for crowds that differ in their waits. */
+  private calmOf(room: Room, i: number): Calm {
+    if (room.minute !== i) {
+      calmSpan(room.calm, room.kind, i, this.columns, this.rules)
+      room.minute = i
     }
-    return shared.calm
+    return room.calm
   }
 
-  private sharedOf(key: number): SharedCalm {
-    const timeless = timelessKey(key)
-    const known = this.calms.get(timeless)
-    if (known !== undefined) return known
-    const fresh = { calm: newCalm(), minute: -1 }
-    this.calms.set(timeless, fresh)
+  private roomOf(code: number): Room {
+    const there = this.rooms.get(code)
+    if (there !== undefined) return there
+    const fresh = { kind: kindOf(code, this.rules), calm: newCalm(), minute: -1, crowds: [] }
+    this.rooms.set(code, fresh)
     return fresh
   }
 
-  private retire(crowd: Crowd): void {
-    this.crowds.delete(crowd.key)
+  /** An empty crowd leaves. */
+  private retire(at: number): void {
+    const { crowds } = this
+    const crowd = crowds[at]!
+    crowd.leave()
+    crowds[at] = crowds.at(-1)!
+    crowds.pop()
     this.spare.push(crowd)
   }
 
-  /** A crowd whose mode changed as a whole; where others are in that mode the smaller one joins. */
-  private changeMode(crowd: Crowd, next: Mode, i: number): void {
-    const sample = crowd.sample()
-    restore(sample.state, next, sample, i + 1, this.rules)
-    const key = modeKey(sample.state, i, this.rules)
-    crowd.become(next, key, this.sharedOf(key))
-    const there = this.crowds.get(key)
-    if (there === undefined) {
-      this.crowds.set(key, crowd)
-      return
+  /** Crowds whose mode changes as a whole after minute `i`. All leave before any enters. */
+  private changeModes(i: number): void {
+    const { changing } = this
+    for (const crowd of this.crowds) {
+      const { trips } = crowd.room.calm
+      if (i < crowd.changesAt && trips === 0) continue
+      crowd.leave()
+      const code = nextCode(crowd.kind, crowd.waits, i, trips, this.rules)
+      changing.push({ crowd, room: this.roomOf(code) })
     }
+    for (const { crowd, room } of changing) this.enter(crowd, room, i)
+    changing.length = 0
+  }
+
+  /** Where others are in its mode already the smaller crowd joins the larger. */
+  private enter(crowd: Crowd, room: Room, i: number): void {
+    const there = room.crowds.find((other) => isSameWait(other.waits, crowd.waits))
+    crowd.enter(room, changesAt(room.kind, crowd.waits, this.rules))
+    if (there === undefined) return
     const [large, small] = crowd.count > there.count ? [crowd, there] : [there, crowd]
-    this.crowds.set(key, large)
-    const joining: Cohort[] = []
-    small.takeAll(joining)
-    for (const cohort of joining) this.insert(large, cohort, i)
-    this.spare.push(small)
+    small.takeAll(this.joining)
+    this.retire(this.crowds.indexOf(small))
+    for (const cohort of this.joining) this.insert(large, cohort, i)
+    this.joining.length = 0
   }
 
   /** Where histories meet: on a charge edge, where a generator stops, and empty. */
@@ -214,10 +225,10 @@ class Sweep {
   private place(cohort: Cohort, i: number): void {
     const { state } = cohort
     if (isHopeless(state, i, this.columns, this.rules)) return
-    const key = modeKey(state, i, this.rules)
-    if (key >= 0) {
-      const crowd = this.crowdOf(key, state, i)
-      this.setTimer(cohort, crowd.mode, i)
+    const code = kindCode(state, this.rules)
+    if (code >= 0) {
+      const crowd = this.crowdOf(code, state, i)
+      this.setTimer(cohort, crowd.kind, i)
       this.insert(crowd, cohort, i)
       return
     }
@@ -226,7 +237,7 @@ class Sweep {
   }
 
   private insert(crowd: Crowd, cohort: Cohort, i: number): void {
-    crowd.insert(cohort, this.isOnEdge(cohort), this.safeL(crowd.mode.pours), i - TOGETHER_AFTER)
+    crowd.insert(cohort, this.isOnEdge(cohort), this.safeL(crowd.kind.pours), i - TOGETHER_AFTER)
   }
 
   /** Fuel above which a tank does not run dry in the next minute. [l] */
@@ -239,22 +250,27 @@ class Sweep {
     return fuelL > this.safeL(pours)
   }
 
-  private setTimer(cohort: Cohort, mode: Mode, i: number): void {
+  private setTimer(cohort: Cohort, kind: Kind, i: number): void {
     cohort.timer = timerOf(cohort.state, i, this.rules)
     cohort.onBefore = onBefore(cohort.state, i, this.rules)
-    cohort.due = cohort.timer < 0 ? -1 : dueOf(mode, cohort.timer, this.rules)
+    cohort.due = cohort.timer < 0 ? -1 : dueOf(kind, cohort.timer, this.rules)
     if (cohort.due < 0) return
     const there = this.dues.get(cohort.due)
     if (there === undefined) this.dues.set(cohort.due, [cohort])
     else there.push(cohort)
   }
 
-  private crowdOf(key: number, state: State, i: number): Crowd {
-    const there = this.crowds.get(key)
-    if (there !== undefined) return there
+  private crowdOf(code: number, state: State, i: number): Crowd {
+    const room = this.roomOf(code)
+    waitsOf(this.waits, state, i)
+    for (const crowd of room.crowds) if (isSameWait(crowd.waits, this.waits)) return crowd
     const crowd = this.spare.pop() ?? new Crowd(this.rules.capacityKwh)
-    crowd.reuse(modeOf(state, i, this.rules) as Mode, key, this.sharedOf(key))
-    this.crowds.set(key, crowd)
+    crowd.rest()
+    crowd.waits.solarUntil = this.waits.solarUntil
+    crowd.waits.solarTooUntil = this.waits.solarTooUntil
+    crowd.waits.togetherUntil = this.waits.togetherUntil
+    crowd.enter(room, changesAt(room.kind, crowd.waits, this.rules))
+    this.crowds.push(crowd)
     return crowd
   }
 
@@ -275,7 +291,7 @@ class Sweep {
       cohort.comeUp(i + 1, this.spells)
       return true
     }
-    this.drop(decided, (crowd) => crowd.mode.level > this.rules.lastLevel)
+    this.drop(decided, (crowd) => crowd.kind.level > this.rules.lastLevel)
   }
 
   private dropOld(i: number): void {
@@ -287,12 +303,21 @@ class Sweep {
 
   private drop(gone: (cohort: Cohort) => boolean, among: (crowd: Crowd) => boolean): void {
     this.single = this.single.filter((cohort) => !gone(cohort))
-    for (const crowd of this.crowds.values()) {
+    for (let at = this.crowds.length - 1; at >= 0; at--) {
+      const crowd = this.crowds[at]!
       if (!among(crowd)) continue
       crowd.drop(gone)
-      if (crowd.count === 0) this.retire(crowd)
+      if (crowd.count === 0) this.retire(at)
     }
   }
+}
+
+function isSameWait(a: Waits, b: Waits): boolean {
+  return (
+    a.solarUntil === b.solarUntil &&
+    a.solarTooUntil === b.solarTooUntil &&
+    a.togetherUntil === b.togetherUntil
+  )
 }
 
 /** Everything the next minute can depend on. */

@@ -1,0 +1,201 @@
+// What many states can have in common: all but charge, fuel and the timer of generator or person.
+//
+// A mode is a kind and the minutes in which its waits end. Kinds are few and numbered; the waits of
+// solar and thermostats are kept as the minute they end, for they pass for many at once.
+
+import { TOGETHER_AFTER } from '../load/together.js'
+import type { Rules } from './rules.js'
+import { cansLeftL, type State, setSolar, solarOf } from './state.js'
+
+/** What a group of AC-coupled solar does: in, held out until the charge falls, or waiting. */
+export type SolarIs = (typeof SOLAR_IS)[number]
+const SOLAR_IS = ['in', 'held', 'waits'] as const
+
+/** Off, being started, within its least run, past it, or out of order until the grid is back. */
+export type GeneratorIs = (typeof GENERATOR_IS)[number]
+const GENERATOR_IS = ['off', 'starting', 'fresh', 'settled', 'out of order'] as const
+
+export interface Kind {
+  readonly code: number
+  readonly level: number
+  /** Charge band at the start of the minute: how many charge edges the stack has reached. */
+  readonly band: number
+  /** Each group of AC-coupled solar. */
+  readonly solar: readonly SolarIs[]
+  readonly generator: GeneratorIs
+  /** Nothing in the tank. */
+  readonly tankEmpty: boolean
+  /** Somebody is on the way. */
+  readonly called: boolean
+  /** Thermostats run together. */
+  readonly together: boolean
+  readonly pours: number
+}
+
+/** When the waits of a mode end. */
+export interface Waits {
+  /** Last minute out, of each group of solar that waits; 0 for others. */
+  solarUntil: number
+  solarTooUntil: number
+  /** Last minute in which the thermostats run together; -1 where they do not. */
+  togetherUntil: number
+}
+
+/** More fillings than this have no room in a code; such states are stepped one by one. */
+const MOST_POURS = 3
+const BANDS = 8
+
+const leastRun = (rules: Rules): number => Math.max(1, rules.generator?.leastMinutes ?? 1)
+
+/** Number of the kind of a state, -1 where it has none: with the grid there and between retries. */
+export function kindCode(state: State, rules: Rules): number {
+  if (state.grid || state.shedFor > 0 || state.retries !== 0 || state.retryAt >= 0) return -1
+  if (state.pours > MOST_POURS || state.wakeAt >= 0) return -1
+  const isDry = rules.generator !== null && !(state.fuelL > cansLeftL(state, rules))
+  return codeOf(
+    state.level * BANDS + bandOf(state.stored, rules),
+    solarCode(state.solar),
+    solarCode(state.solarToo),
+    generatorCode(state, rules),
+    (isDry ? 4 : 0) + (state.personAt < 0 ? 0 : 2) + (state.together > 0 ? 1 : 0),
+    state.pours,
+  )
+}
+
+function codeOf(
+  levelAndBand: number,
+  solar: number,
+  solarToo: number,
+  generator: number,
+  flags: number,
+  pours: number,
+): number {
+  const places = ((levelAndBand * 3 + solar) * 3 + solarToo) * GENERATOR_IS.length + generator
+  return (places * 8 + flags) * (MOST_POURS + 1) + pours
+}
+
+/** The kind of a number that `kindCode` or `nextCode` gave. */
+export function kindOf(code: number, rules: Rules): Kind {
+  let rest = code
+  const digit = (base: number): number => {
+    const value = rest % base
+    rest = Math.floor(rest / base)
+    return value
+  }
+  const pours = digit(MOST_POURS + 1)
+  const flags = digit(8)
+  const generator = GENERATOR_IS[digit(GENERATOR_IS.length)]!
+  const solarToo = SOLAR_IS[digit(3)]!
+  const solar = SOLAR_IS[digit(3)]!
+  const band = digit(BANDS)
+  return {
+    ...{ code, level: rest, band, generator, pours },
+    solar: [solar, solarToo].slice(0, rules.solar.length),
+    tankEmpty: (flags & 4) !== 0,
+    called: (flags & 2) !== 0,
+    together: (flags & 1) !== 0,
+  }
+}
+
+function solarCode(solar: number): number {
+  return solar === 0 ? 0 : solar < 0 ? 1 : 2
+}
+
+function generatorCode({ outOfOrder, generator: g }: State, rules: Rules): number {
+  if (outOfOrder) return 4
+  return g === 0 ? 0 : g < 0 ? 1 : g < leastRun(rules) ? 2 : 3
+}
+
+function bandOf(stored: number, rules: Rules): number {
+  let band = 0
+  while (band < rules.bandEdgesKwh.length && !(stored < rules.bandEdgesKwh[band]!)) band++
+  return band
+}
+
+/** The waits of a state after minute `i`. */
+export function waitsOf(into: Waits, { solar, solarToo, together }: State, i: number): void {
+  into.solarUntil = solar > 0 ? i + solar : 0
+  into.solarTooUntil = solarToo > 0 ? i + solarToo : 0
+  into.togetherUntil = together > 0 ? i + together : -1
+}
+
+/**
+ * First minute in which a wait of solar ends, or the thermostats; Infinity where none runs. The
+ * waits of solar rest on a dark island.
+ */
+export function changesAt(kind: Kind, waits: Waits, rules: Rules): number {
+  let at = kind.together ? waits.togetherUntil : Number.POSITIVE_INFINITY
+  if (kind.level === rules.dark) return at
+  if (kind.solar[0] === 'waits') at = Math.min(at, waits.solarUntil)
+  if (kind.solar[1] === 'waits') at = Math.min(at, waits.solarTooUntil)
+  return at
+}
+
+/**
+ * The kind after minute `i`, in which a wait ends or solar trips for all; the waits go on with it.
+ *
+ * @param trips  groups of solar, a bit each
+ */
+export function nextCode(kind: Kind, waits: Waits, i: number, trips: number, rules: Rules): number {
+  const moves = kind.level !== rules.dark
+  const after = (g: number, until: number): number => {
+    if ((trips & (1 << g)) !== 0) return i + rules.solar[g]!.waitMinutes
+    return kind.solar[g] === 'waits' && !(moves && i >= until) ? until : 0
+  }
+  waits.solarUntil = after(0, waits.solarUntil)
+  waits.solarTooUntil = after(1, waits.solarTooUntil)
+  if (i >= waits.togetherUntil) waits.togetherUntil = -1
+  return codeOf(
+    kind.level * BANDS + kind.band,
+    kind.solar[0] === 'held' ? 1 : waits.solarUntil > 0 ? 2 : 0,
+    kind.solar[1] === 'held' ? 1 : waits.solarTooUntil > 0 ? 2 : 0,
+    GENERATOR_IS.indexOf(kind.generator),
+    (kind.tankEmpty ? 4 : 0) + (kind.called ? 2 : 0) + (waits.togetherUntil < 0 ? 0 : 1),
+    kind.pours,
+  )
+}
+
+/**
+ * The timer of generator or person after minute `i`: when the set will run, the minute before it
+ * first ran, or when the person has done it; -1 where none runs.
+ */
+export function timerOf(state: State, i: number, rules: Rules): number {
+  const { generator: g, personAt } = state
+  if (g !== 0 && g < leastRun(rules)) return i - g
+  return personAt
+}
+
+/** The minute in which a timer ends, which only `step` knows how to do; -1 without one. */
+export function dueOf(kind: Kind, timer: number, rules: Rules): number {
+  return kind.generator === 'fresh' ? timer + leastRun(rules) : timer
+}
+
+/** Loads off: the last minute in which they were on, or one as long ago as makes no difference. */
+export function onBefore({ level, offFor }: State, i: number, rules: Rules): number {
+  return level > rules.lastLevel ? i - offFor : -1
+}
+
+/** Puts a mode's side of a state back, as it stands before minute `i`. */
+export function restore(
+  state: State,
+  kind: Kind,
+  waits: Waits,
+  { timer, onBefore: on }: { readonly timer: number; readonly onBefore: number },
+  i: number,
+  rules: Rules,
+): void {
+  const { level, solar, generator } = kind
+  state.level = level
+  for (let g = 0; g < solar.length; g++) {
+    const until = g === 0 ? waits.solarUntil : waits.solarTooUntil
+    setSolar(state, g, solar[g] === 'in' ? 0 : solar[g] === 'held' ? -1 : until - (i - 1))
+  }
+  state.outOfOrder = generator === 'out of order'
+  state.personAt = kind.called ? timer : -1
+  state.pours = kind.pours
+  state.offFor = level > rules.lastLevel ? Math.min(TOGETHER_AFTER, i - 1 - on) : 0
+  state.together = kind.together ? waits.togetherUntil - (i - 1) : 0
+  if (generator === 'off' || state.outOfOrder) state.generator = 0
+  else if (generator === 'settled') state.generator = leastRun(rules)
+  else state.generator = i - 1 - timer
+}
