@@ -208,17 +208,8 @@ it('refuses to choose between two loads, unless the caller names one', () => {
   expect([...record.kw]).toEqual([2, 2])
 })
 
-it('refuses an import beside an export: a net meter does not see the load', () => {
-  const text = 'time,import_kwh,export_kwh\n2024-01-01 00:00,0.2,0\n2024-01-01 00:30,0.1,0.3\n'
-  expect(refused(text)).toContain(
-    'm.csv:3 must be the load of the house (this meter also counts solar export',
-  )
-  const use = text.replace('import', 'consumption')
-  expect([...read(use).kw]).toEqual([0.4, 0.2])
-})
-
 it('refuses a load below zero, and takes a trifle below zero as nothing', () => {
-  expect(refused('time,kw\n2024-01-01 00:00,1\n2024-01-01 00:30,-1.5\n')).toContain(
+  expect(refused('time,load_kw\n2024-01-01 00:00,1\n2024-01-01 00:30,-1.5\n')).toContain(
     'm.csv:3 must be a load >= 0 (below zero is solar export',
   )
   const record = read('time,w\n2024-01-01 00:00,500\n2024-01-01 00:30,-2.7\n')

@@ -145,3 +145,26 @@ export function clockMinute(text: string): number | null {
 export function inSpan(minute: number, from: number, to: number): boolean {
   return from <= to ? minute >= from && minute < to : minute >= from || minute < to
 }
+
+/** `January`. @param month 1..12 */
+export function monthName(month: number): string {
+  const middle = new Date(Date.UTC(2025, month - 1, 15))
+  return middle.toLocaleString('en-GB', { month: 'long', timeZone: 'UTC' })
+}
+
+/** `November to February and July`: months in a row together, over the end of the year too. */
+export function listOfMonths(months: readonly number[]): string {
+  const has = new Set(months)
+  if (has.size === 12) return 'the whole year'
+  const before = (month: number): number => ((month + 10) % 12) + 1
+  const after = (month: number): number => (month % 12) + 1
+  const runs = [...has]
+    .filter((month) => !has.has(before(month)))
+    .map((first) => {
+      let last = first
+      while (has.has(after(last))) last = after(last)
+      const joint = after(first) === last ? ' and ' : ' to '
+      return first === last ? monthName(first) : `${monthName(first)}${joint}${monthName(last)}`
+    })
+  return runs.join(', ')
+}

@@ -236,6 +236,10 @@ export interface LoadInput {
   runs: 'always' | 'heating season'
   /** A meter file beside the house file, in place of `w`. */
   file?: string | undefined
+  /** Scales recorded days to the season of the day they stand for; they stay as they are when absent. */
+  seasonal?: 'H0' | undefined
+  /** Arrays that did not stand yet when the file was recorded. */
+  beforeArrays?: string[] | undefined
   /** A standard profile, in place of `w` where there is no meter file. */
   profile?: { kind: ProfileKind; kwhPerYear: number } | undefined
   /** Names of loads that the metered or standard figure already holds; they are taken out of it. */

@@ -233,6 +233,11 @@ const load = group('One load', {
   days: list('Weekdays on which it runs', choice('A weekday', WEEKDAYS), 1).optional(),
   runs: choice('Season', ['always', 'heating season']).default(DEFAULTS['loads[].runs'].value),
   file: text('Meter file, beside the house file').optional(),
+  seasonal: choice('Standard profile whose season scales a short meter file', ['H0']).optional(),
+  beforeArrays: list(
+    'Arrays that did not stand yet when the meter file was recorded',
+    text('Name of an array'),
+  ).optional(),
   profile: group('A standard profile, a mean of many houses, where there is no meter file', {
     kind: choice('Household profile of 1999 or of 2025', PROFILE_KINDS),
     kwhPerYear: number('Energy of a calendar year', { unit: 'kWh', above: 0, max: 1e6 }),

@@ -6,6 +6,7 @@ import { bridgeGaps, type Gap, gapLength, lineOfGap } from '../time/gaps.js'
 import { count, duration, moment } from '../time/say.js'
 import type { WallZone } from '../time/zone.js'
 import type { LoadUnit } from './load-column.js'
+import { givenNotes, splitNet } from './net-meter.js'
 import { betweenReadings, firstFall, isRegister, namesRegister } from './register.js'
 
 /** Longest gap that a straight line may bridge. [min] */
@@ -34,6 +35,8 @@ export interface RawMeter {
   readonly marksEnd: boolean
   /** True for the log of an array: long gaps are left as they are. */
   readonly keepsGaps?: boolean
+  /** True where a value below zero is given to the grid; else it is refused. */
+  readonly signed?: boolean
   readonly notes: readonly string[]
 }
 
@@ -56,10 +59,20 @@ export function finishMeter(raw: RawMeter, faults: Faults): MeterRecord {
   const notes = [...trimmed.notes]
   if (counted) notes.push('The readings only ever rise: a register, neighbours subtracted.')
   notes.push(...filledNotes(filled, kw, stepMinutes))
-  const clipped = checkLoad(kw, lineOfSlot, faults)
+  const smallKw = checkSize(kw, lineOfSlot, faults)
+  const what = (of: Float64Array): string[] => describe(of, startMs, stepMinutes, raw.zone)
+  const record = { name: raw.name, startMs, stepMinutes }
+  if (raw.signed === true && kw.some((value) => value < -smallKw)) {
+    const { taken, given } = splitNet(kw)
+    notes.push(
+      'Below zero is taken for power given to the grid.',
+      ...givenNotes(given, stepMinutes),
+    )
+    return { ...record, kw: taken, exportKw: given, notes: [...what(taken), ...notes] }
+  }
+  const clipped = clip(kw, smallKw, lineOfSlot, faults)
   if (clipped > 0) notes.push(`${count(clipped, 'slightly negative reading')} taken as 0.`)
-  const what = describe(kw, startMs, stepMinutes, raw.zone)
-  return { name: raw.name, startMs, stepMinutes, kw, notes: [...what, ...notes] }
+  return { ...record, kw, notes: [...what(kw), ...notes] }
 }
 
 /** Whether the values are readings of a register; refused where such a register falls. */
@@ -127,26 +140,30 @@ function filledNotes(filled: readonly Gap[], kw: Float64Array, stepMinutes: numb
   return [`${count(filled.length, 'gap')} filled by a straight line: ${all}${tail}, ${kwh} kWh.`]
 }
 
-/** Clips what is small; refuses export and wrong units. Returns how many were clipped. */
-function checkLoad(kw: Float64Array, lineOfSlot: Int32Array, faults: Faults): number {
+/** Refuses what no house has. Returns what is small beside the rest. [kW] */
+function checkSize(kw: Float64Array, lineOfSlot: Int32Array, faults: Faults): number {
   let peak = 0
   let peakAt = 0
   for (let i = 0; i < kw.length; i++) {
-    if (!(kw[i]! > peak)) continue
-    peak = kw[i]!
+    if (!(Math.abs(kw[i]!) > peak)) continue
+    peak = Math.abs(kw[i]!)
     peakAt = i
   }
   if (peak > IMPOSSIBLE_KW) {
     const need = 'a load of one house, at most 100 kW (is the unit in the header right?)'
-    faults.refuse(lineOfSlot[peakAt] || null, need, `${Number(peak.toPrecision(4))} kW`)
+    faults.refuse(lineOfSlot[peakAt] || null, need, `${Number(kw[peakAt]!.toPrecision(4))} kW`)
   }
-  const small = Math.max(0.02, 0.005 * peak)
+  return Math.max(0.02, 0.005 * peak)
+}
+
+/** Clips what is slightly below zero, refuses the rest. Returns how many were clipped. */
+function clip(kw: Float64Array, small: number, lineOfSlot: Int32Array, faults: Faults): number {
   let clipped = 0
   for (let i = 0; i < kw.length; i++) {
     if (!(kw[i]! < 0)) continue
     if (kw[i]! < -small) {
       const need =
-        'a load >= 0 (below zero is solar export: the load of the house is not in this file)'
+        'a load >= 0 (below zero is solar export: the load of the house is not in this column)'
       faults.add(lineOfSlot[i] || null, need, `${Number(kw[i]!.toPrecision(4))} kW`)
     }
     kw[i] = 0
