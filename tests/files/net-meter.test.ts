@@ -78,6 +78,30 @@ describe('what is given to the grid', () => {
   })
 })
 
+describe('the log of an array', () => {
+  // Hours from 6 to 18 h of three days; the second day is cut off at noon.
+  const rows = (cut: boolean): string[] =>
+    [1, 2, 3].flatMap((day) =>
+      Array.from({ length: 13 }, (_, i) => i + 6)
+        .filter((hour) => !(cut && day === 2 && hour > 12))
+        .map((hour) => `2024-06-0${day} ${hour}:00,${hour === 6 || hour === 18 ? 0 : 2}`),
+    )
+  const log = (cut: boolean): MeterRecord => read(['time,ac_kw', ...rows(cut)].join('\n'), true)
+
+  it('of an inverter that sleeps at night holds nothing there, and says so', () => {
+    const { kw, notes } = log(false)
+    // From 6 h on the first day: 11 hours of 2 kW, then 13 of nothing.
+    expect([...kw.subarray(0, 25)]).toEqual([0, ...new Array(11).fill(2), ...new Array(13).fill(0)])
+    expect(notes).toContain('2 nights without a reading, the inverter asleep: 0.')
+  })
+
+  it('that stops in full sun keeps its gap', () => {
+    const { kw, notes } = log(true)
+    expect(kw.subarray(31, 48).every((value) => Number.isNaN(value))).toBe(true)
+    expect(notes).toContain('1 night without a reading, the inverter asleep: 0.')
+  })
+})
+
 /** Quarter hours of the real house in 2008. [kW] */
 function household(): number[] {
   const url = new URL('../../data-samples/household-2008-15min.csv', import.meta.url)

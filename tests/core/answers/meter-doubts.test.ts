@@ -51,6 +51,15 @@ describe('a record of June alone', () => {
   })
 })
 
+it('a record of one winter month is doubted for June, and not for that month', () => {
+  expect(doubts([1, 31], 1)).toBe('')
+  expect(doubts([1, 31], 6)).toContain('the month asked about')
+  expect(doubts([1, 31], null)).toContain(
+    // To 15 February a day of January is near, from 17 December on.
+    'lacks part of the winter: no day near most of November and December;',
+  )
+})
+
 it('a record of the year, or of the winter asked about, is not doubted', () => {
   expect(doubts([1, 365], 1)).toBe('')
   expect(doubts([1, 365], null)).toBe('')

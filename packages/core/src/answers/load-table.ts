@@ -47,6 +47,8 @@ export interface LoadTable {
   /** Critical, comfort, then off in a cut, each in the order of the file. */
   readonly loads: readonly LoadRow[]
   readonly sums: Readonly<Record<Tier, TierSum>>
+  /** What the readers of the meter files understood. */
+  readonly read: readonly { readonly file: string; readonly notes: readonly string[] }[]
   readonly slips: readonly string[]
   readonly warnings: readonly string[]
   readonly cautions: readonly string[]
@@ -71,6 +73,7 @@ export function loadTable(prepared: Prepared, records: LoadRecords = {}): LoadTa
     sums: Object.fromEntries(
       TIERS.map((tier) => [tier, sumOf(loads.filter((row) => row.tier === tier))]),
     ) as Record<Tier, TierSum>,
+    read: [...(records.meters ?? [])].map(([file, { notes }]) => ({ file, notes })),
     slips: [...slipsOf(prepared), ...meterDoubts(prepared, null)],
     warnings: prepared.demand.notes,
     cautions: cautionsFor(house),

@@ -45,9 +45,10 @@ function seasonDoubt(
     ]
   }
   const dark = winter.filter((each) => monthsWithout.includes(each))
-  if (dark.length === 0) return []
+  if (dark.length === 0 || (month !== null && winter.includes(month))) return []
+  const part = dark.length < winter.length ? 'part of ' : ''
   return [
-    `${name}: its meter file lacks the winter: no day near most of ${listOfMonths(dark)}; ${stand}, ` +
+    `${name}: its meter file lacks ${part}the winter: no day near most of ${listOfMonths(dark)}; ${stand}, ` +
       'and most houses use more in winter. A record of the winter is better ground.',
   ]
 }

@@ -152,19 +152,17 @@ export function monthName(month: number): string {
   return middle.toLocaleString('en-GB', { month: 'long', timeZone: 'UTC' })
 }
 
-/** `November to February and July`: months in a row together, over the end of the year too. */
+/** `November to February, May and July`: three in a row together, over the end of the year too. */
 export function listOfMonths(months: readonly number[]): string {
   const has = new Set(months)
   if (has.size === 12) return 'the whole year'
-  const before = (month: number): number => ((month + 10) % 12) + 1
   const after = (month: number): number => (month % 12) + 1
-  const runs = [...has]
-    .filter((month) => !has.has(before(month)))
-    .map((first) => {
-      let last = first
-      while (has.has(after(last))) last = after(last)
-      const joint = after(first) === last ? ' and ' : ' to '
-      return first === last ? monthName(first) : `${monthName(first)}${joint}${monthName(last)}`
-    })
-  return runs.join(', ')
+  const parts: string[] = []
+  for (const first of [...has].filter((month) => !has.has(((month + 10) % 12) + 1))) {
+    const run = [first]
+    while (has.has(after(run.at(-1)!))) run.push(after(run.at(-1)!))
+    const names = run.map(monthName)
+    parts.push(...(run.length < 3 ? names : [`${names[0]} to ${names.at(-1)}`]))
+  }
+  return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
 }

@@ -116,6 +116,10 @@ function checkShared(arrays: Plain[], add: Add): void {
     if (array.file !== undefined && array.inverter === undefined) {
       add(`${at}.inverter`, 'given, for an array whose AC output was logged', undefined)
     }
+    for (const field of ['column', 'zone'] as const) {
+      if (array.file !== undefined || array[field] === undefined) continue
+      add(`${at}.${field}`, 'left out where no log is named in file', array[field])
+    }
     if (array.onInverterOf === undefined) continue
     const other = arrays.find(({ name }) => name === array.onInverterOf)
     if (other?.inverter === undefined || other === array) {
@@ -201,7 +205,7 @@ function checkMeterFiles(house: Plain, add: Add): void {
   const arrays = new Set(asList(house.arrays).map(({ name }) => name))
   for (const [i, load] of asList(house.loads).entries()) {
     const at = `loads[${i}]`
-    for (const field of ['beforeArrays', 'seasonal'] as const) {
+    for (const field of ['column', 'zone', 'beforeArrays', 'seasonal'] as const) {
       if (load.file !== undefined || load[field] === undefined) continue
       add(`${at}.${field}`, 'left out where no meter file is named', load[field])
     }

@@ -22,7 +22,19 @@ export interface MeterRecord {
   readonly notes: readonly string[]
 }
 
-/** Records that a house file names, by the name it gives them. */
+/** What a load or an array says of its file. */
+export interface RecordChoice {
+  readonly file?: string | undefined
+  readonly column?: string | undefined
+  readonly zone?: string | undefined
+}
+
+/** Name under which a record is kept: the file, and with it what is said of its reading. */
+export function recordKey({ file = '', column, zone }: RecordChoice): string {
+  return [file, column, zone].filter((part) => part !== undefined).join(' | ')
+}
+
+/** Records that a house file names, by `recordKey`: the file's name where no more is said of it. */
 export interface LoadRecords {
   /** Of loads. */
   readonly meters?: ReadonlyMap<string, MeterRecord> | undefined

@@ -12,7 +12,7 @@ import { InputError } from '../house/problem.js'
 import { onSeriesGrid } from '../units/energy-grid.js'
 import { type OtherLoads, takeOut } from './contained.js'
 import { looksNet } from './looks-net.js'
-import type { LoadRecords } from './meter-record.js'
+import { type LoadRecords, recordKey } from './meter-record.js'
 import { seasonFactor } from './profile.js'
 import { rebuiltLoad, stoodThen } from './rebuilt.js'
 import { monthsWithout, nearestDay, type RecordedDay, recordedDays } from './recorded-days.js'
@@ -72,7 +72,7 @@ function groundOf(
   load: LoadInput,
   { house, calendar, records, notes, grounds }: MeterContext,
 ): { days: RecordedDay[]; stepMinutes: number } {
-  const found = records.meters?.get(load.file ?? '')
+  const found = records.meters?.get(recordKey(load))
   if (found === undefined) {
     throw new InputError(`load ${load.name}`, `given with its meter record ${load.file}`, undefined)
   }

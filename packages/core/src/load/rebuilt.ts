@@ -8,7 +8,7 @@
 import { MINUTE_MS } from '../axis/calendar.js'
 import type { ArrayInput, House, LoadInput } from '../house/house.js'
 import { InputError } from '../house/problem.js'
-import type { MeterRecord } from './meter-record.js'
+import { type MeterRecord, recordKey } from './meter-record.js'
 
 /** Below zero by no more than this, two clocks or a rounding register are to blame. [kW] */
 const SMALL_KW = 0.1
@@ -74,10 +74,10 @@ function logsOf(
       `time (arrays[].file): the load is then rebuilt`
     throw new InputError([{ where, need, got }])
   }
-  return arrays.map(({ name, file }) => {
-    const log = outputs.get(file ?? '')
+  return arrays.map((array) => {
+    const log = outputs.get(recordKey(array))
     if (log === undefined) {
-      throw new InputError(`array ${name}`, `given with its log ${file}`, undefined)
+      throw new InputError(`array ${array.name}`, `given with its log ${array.file}`, undefined)
     }
     return log
   })

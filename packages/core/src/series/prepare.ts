@@ -6,7 +6,7 @@ import type { ArrayInput, House } from '../house/house.js'
 import { InputError } from '../house/problem.js'
 import { groupOf } from '../house/solar-groups.js'
 import { type Demand, demandOf } from '../load/demand.js'
-import type { LoadRecords } from '../load/meter-record.js'
+import { type LoadRecords, recordKey } from '../load/meter-record.js'
 import { clearSkyYear, withoutLight } from '../sky/clear.js'
 import { horizonFrom } from '../sky/horizon.js'
 import { type PlaneGeometry, planeGeometry } from '../sky/plane.js'
@@ -109,7 +109,7 @@ function prepareArray(
 
 function logOf(input: ArrayInput, calendar: Calendar, files: HouseFiles): LoggedArray | null {
   if (input.file === undefined) return null
-  const record = files.outputs?.get(input.file)
+  const record = files.outputs?.get(recordKey(input))
   if (record === undefined) {
     throw new InputError(`array ${input.name}`, `given with its log ${input.file}`, undefined)
   }

@@ -9,7 +9,7 @@ import { count } from '../time/say.js'
 import { findTimeColumns, hasDate, readStamps, type TimeColumns } from '../time/time-columns.js'
 import type { WallZone } from '../time/zone.js'
 import { finishMeter } from './finish-meter.js'
-import { loadColumn, namesUse } from './load-column.js'
+import { loadColumn, namesGrid, namesUse } from './load-column.js'
 import type { MeterOptions } from './meter-options.js'
 import { oldestFirst, toUtc } from './moments.js'
 import { exportColumn, withExport } from './net-meter.js'
@@ -32,13 +32,16 @@ export function meterFromCsv(
   if (found === null) {
     return faults.refuse(1, 'a header row above rows with a date and time', firstLine(text))
   }
+  refuseWide(found, faults)
   const times = findTimeColumns(found)
   if (times === null) {
     return faults.refuse(found.headerLine, 'a column with date and time', found.header.join(', '))
   }
   const load = loadColumn(found, column, faults, output)
   const { table, stamps } = oldestFirst(found, readStamps(found, times, faults))
-  const given = output || column !== undefined ? null : exportColumn(table, load, faults)
+  // A column that is asked for may be one appliance: what the house gives is then not its own.
+  const mayGive = !output && (column === undefined || namesGrid(load.header))
+  const given = mayGive ? exportColumn(table, load, faults) : null
   const columns = [load, ...(given === null ? [] : [given])]
   const read = columns.map(({ at }) => readValues(table, at, faults))
   const utc = toUtc(stamps, table, times, zone, faults)
@@ -71,6 +74,14 @@ export function meterFromCsv(
 /** A header is a row without a date above a row with one. */
 function isHeader(row: readonly string[], next: readonly string[]): boolean {
   return row.length >= 2 && !hasDate(row) && hasDate(next)
+}
+
+/** Clock times as headers: a day a row, and the unit nowhere. */
+function refuseWide(table: Table, faults: Faults): void {
+  const clocks = table.header.filter((header) => /^\D{0,6}\d{1,2}[:.]\d\d(\D.*)?$/.test(header))
+  if (clocks.length < 24) return
+  const need = 'a file with one reading a row: a column with date and time, one with kw or kwh'
+  faults.refuse(table.headerLine, need, `a day a row, ${clocks.length} clock times as headers`)
 }
 
 function firstLine(text: string): string {

@@ -2,7 +2,7 @@
 
 import type { MeterRecord } from '@tideover/core'
 import type { Faults } from '../faults.js'
-import { bridgeGaps, type Gap, gapLength, lineOfGap } from '../time/gaps.js'
+import { bridgeGaps, findGaps, type Gap, gapLength, lineOfGap } from '../time/gaps.js'
 import { count, duration, moment } from '../time/say.js'
 import type { WallZone } from '../time/zone.js'
 import type { LoadUnit } from './load-column.js'
@@ -11,6 +11,11 @@ import { betweenReadings, firstFall, isRegister, namesRegister } from './registe
 
 /** Longest gap that a straight line may bridge. [min] */
 const BRIDGED_MINUTES = 120
+const DAY_MS = 86_400_000
+/** Longest night an inverter sleeps through, and what it gives at most before and after, of its peak;
+ * common practice, no source. [min] */
+const NIGHT_MINUTES = 1200
+const DUSK_SHARE = 0.1
 /** No house's connection carries more. [kW] */
 const IMPOSSIBLE_KW = 100
 
@@ -59,6 +64,8 @@ export function finishMeter(raw: RawMeter, faults: Faults): MeterRecord {
   const notes = [...trimmed.notes]
   if (counted) notes.push('The readings only ever rise: a register, neighbours subtracted.')
   notes.push(...filledNotes(filled, kw, stepMinutes))
+  const nights = raw.keepsGaps === true ? sleep(kw, startMs, raw) : 0
+  if (nights > 0) notes.push(`${count(nights, 'night')} without a reading, the inverter asleep: 0.`)
   const smallKw = checkSize(kw, lineOfSlot, faults)
   const what = (of: Float64Array): string[] => describe(of, startMs, stepMinutes, raw.zone)
   const record = { name: raw.name, startMs, stepMinutes }
@@ -124,6 +131,23 @@ function bridge(raw: RawMeter, faults: Faults): readonly Gap[] {
   }
   faults.throwIfAny()
   return filled
+}
+
+/** Solar inverters sleep at night and log nothing: 0 between readings of little. Returns how many. */
+function sleep(kw: Float64Array, startMs: number, { stepMinutes, zone }: RawMeter): number {
+  let peak = 0
+  for (const value of kw) if (value > peak) peak = value
+  const clockDay = (at: number): number => {
+    const ms = startMs + at * stepMinutes * 60_000
+    return Math.floor((ms + zone.offset(ms) * 60_000) / DAY_MS)
+  }
+  const nights = findGaps(kw).filter(({ from, to }) => {
+    const isDark = [kw[from - 1], kw[to]].every((value) => value! <= DUSK_SHARE * peak)
+    const isNight = clockDay(from - 1) !== clockDay(to)
+    return isDark && isNight && (to - from) * stepMinutes <= NIGHT_MINUTES
+  })
+  for (const { from, to } of nights) kw.fill(0, from, to)
+  return nights.length
 }
 
 function filledNotes(filled: readonly Gap[], kw: Float64Array, stepMinutes: number): string[] {

@@ -45,7 +45,7 @@ export function loadColumn(
   const at = wanted === undefined ? theLoad(table, faults, output) : named(table, wanted, faults)
   const header = table.header[at] ?? ''
   const unit = unitIn(header)
-  const what = output ? 'the output' : 'the load'
+  const what = output ? 'the output' : namesGrid(header) ? 'what passes the meter' : 'the load'
   if (unit !== null)
     return { at, header, unit, note: `Column ${JSON.stringify(header)} is ${what}.` }
   return withoutUnit(table, at, header, faults)
@@ -80,9 +80,14 @@ export function namesExport(header: string): boolean {
   return !BESIDE.test(header) && EXPORT.test(header)
 }
 
+/** Whether a header names what passes the meter of the house. */
+export function namesGrid(header: string): boolean {
+  return NET.test(header)
+}
+
 /** Whether a header names the house's own use rather than what it takes from the grid. */
 export function namesUse(header: string): boolean {
-  return /consum|load|house|demand|usage/i.test(header) && !NET.test(header)
+  return /consum|load|house|demand|usage/i.test(header) && !namesGrid(header)
 }
 
 function named(table: Table, wanted: string, faults: Faults): number {
@@ -113,10 +118,12 @@ function theLoad(table: Table, faults: Faults, output: boolean): number {
   const only = found.length === 1 ? found[0] : whole.length === 1 ? whole[0] : undefined
   if (only !== undefined) return only
   if (found.length === 0) {
-    const need = 'a header with a load column and its unit (kw, w, kwh or wh an interval)'
+    const need =
+      'a header with a load column and its unit (kw, w, kwh or wh an interval; write it behind the ' +
+      'name of the column)'
     return faults.refuse(table.headerLine, need, listed(table.header))
   }
-  const need = 'a file with one load column, or the load column named by the caller'
+  const need = 'a file with one load column, or the column named in the house file (column)'
   return faults.refuse(table.headerLine, need, listed(found.map((at) => table.header[at] ?? '')))
 }
 
