@@ -106,6 +106,18 @@ it('reads what is taken and what is given of a net meter, one beside the other',
   expect(record.notes.join('\n')).toContain('1.5 kWh given to the grid')
 })
 
+it('refuses two directions on different steps', () => {
+  const text = feed(
+    typeEntry(1, {}),
+    typeEntry(2, { flow: 19 }),
+    block(1, reading(0, 900) + reading(1, 0)),
+    block(2, reading(0, 0, 1800) + reading(0.5, 100, 1800)),
+  )
+  expect(refused(text)).toContain(
+    'must be what is given in intervals of 60 min, as what is taken, got 30 min',
+  )
+})
+
 it('parts the net flow: 4 counts what is taken less what is given', () => {
   const net = feed(typeEntry(1, { flow: 4 }), block(1, reading(0, 700) + reading(1, -300)))
   const record = read(net)

@@ -46,7 +46,12 @@ export function meterFromGreenButton(
   const { taken, given } = channelsOfHouse(readFeed(text, faults), faults)
   const record = recordOf(taken, name, zone, faults)
   if (given === null) return record
-  return withExport(record, recordOf(given, name, zone, faults), '')
+  const back = recordOf(given, name, zone, faults)
+  if (back.stepMinutes !== record.stepMinutes) {
+    const need = `what is given in intervals of ${record.stepMinutes} min, as what is taken`
+    faults.refuse(given.type.line, need, `${back.stepMinutes} min`)
+  }
+  return withExport(record, back, '')
 }
 
 function recordOf(channel: Channel, name: string, zone: WallZone, faults: Faults): MeterRecord {
