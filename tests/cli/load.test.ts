@@ -15,7 +15,15 @@ describe('load of the croft', async () => {
 
   it('is one JSON object, loads by tier in the order of the file', () => {
     expect(status).toBe(0)
-    expect(Object.keys(answer)).toEqual(['house', 'loads', 'sums', 'slips', 'warnings', 'cautions'])
+    expect(Object.keys(answer)).toEqual([
+      'house',
+      'loads',
+      'sums',
+      'read',
+      'slips',
+      'warnings',
+      'cautions',
+    ])
     expect(answer.loads.map(({ name }: Row) => name)).toEqual([
       ...['boiler pump', 'boiler electronics', 'insulin fridge', 'router'],
       ...['kitchen lights', 'television', 'freezer', 'kettle', 'electric shower'],

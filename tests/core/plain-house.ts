@@ -111,6 +111,7 @@ export function islandOf(given: ByHand): Compiled {
     runningKva: byLevel(given.runningKva ?? loadAt),
     formingKva: byLevel(given.formingKva ?? peakKva),
     together: given.together ?? null,
+    grounds: [],
     notes: [],
   }
   const hours = Math.ceil(n / 60)

@@ -202,23 +202,28 @@ it('refuses a load that no house has: watts under a header of kW', () => {
 it('refuses to choose between two loads, unless the caller names one', () => {
   const text = 'time,upstairs_kw,downstairs_kw\n2024-01-01 00:00,1,2\n2024-01-01 00:30,1,2\n'
   expect(refused(text)).toContain(
-    'one load column, or the load column named by the caller, got upstairs_kw, downstairs_kw',
+    'one load column, or the column named in the house file (column), got upstairs_kw, downstairs_kw',
   )
   const record = meterFromText(text, 'm.csv', 'UTC', { column: 'downstairs_kw' })
   expect([...record.kw]).toEqual([2, 2])
 })
 
-it('refuses an import beside an export: a net meter does not see the load', () => {
-  const text = 'time,import_kwh,export_kwh\n2024-01-01 00:00,0.2,0\n2024-01-01 00:30,0.1,0.3\n'
-  expect(refused(text)).toContain(
-    'm.csv:3 must be the load of the house (this meter also counts solar export',
+it('takes the words of home automation for no reading', () => {
+  const text = 'time,kw\n2024-01-01 00:00,1\n2024-01-01 00:30,unavailable\n2024-01-01 01:00,3\n'
+  expect([...read(text).kw]).toEqual([1, 2, 3])
+})
+
+it('refuses a table with a day a row, and says what is needed', () => {
+  const clocks = Array.from({ length: 48 }, (_, i) => `${Math.floor(i / 2)}:${i % 2 ? '30' : '00'}`)
+  const text = `Date,${clocks.join(',')}\n01/03/2024,${clocks.map(() => '0.2').join(',')}\n`
+  expect(refused(text)).toBe(
+    'm.csv:1 must be a file with one reading a row: a column with date and time, one with kw or ' +
+      'kwh, got a day a row, 48 clock times as headers',
   )
-  const use = text.replace('import', 'consumption')
-  expect([...read(use).kw]).toEqual([0.4, 0.2])
 })
 
 it('refuses a load below zero, and takes a trifle below zero as nothing', () => {
-  expect(refused('time,kw\n2024-01-01 00:00,1\n2024-01-01 00:30,-1.5\n')).toContain(
+  expect(refused('time,load_kw\n2024-01-01 00:00,1\n2024-01-01 00:30,-1.5\n')).toContain(
     'm.csv:3 must be a load >= 0 (below zero is solar export',
   )
   const record = read('time,w\n2024-01-01 00:00,500\n2024-01-01 00:30,-2.7\n')

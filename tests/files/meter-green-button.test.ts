@@ -91,16 +91,39 @@ it('subtracts neighbours of a register', () => {
   expect([...read(text).kw]).toEqual([0.6, 0.3])
 })
 
-it('refuses a net meter: solar export is in the file', () => {
+it('reads what is taken and what is given of a net meter, one beside the other', () => {
+  const record = read(
+    feed(
+      typeEntry(1, {}),
+      typeEntry(2, { flow: 19 }),
+      block(1, reading(0, 900) + reading(1, 0) + reading(2, 100)),
+      // Blocks of the second channel begin and end elsewhere.
+      block(2, reading(1, 1500) + reading(2, 20) + reading(3, 5)),
+    ),
+  )
+  expect([...record.kw]).toEqual([0.9, 0, 0.1])
+  expect([...record.exportKw!]).toEqual([Number.NaN, 1.5, 0.02])
+  expect(record.notes.join('\n')).toContain('1.5 kWh given to the grid')
+})
+
+it('refuses two directions on different steps', () => {
   const text = feed(
     typeEntry(1, {}),
     typeEntry(2, { flow: 19 }),
     block(1, reading(0, 900) + reading(1, 0)),
-    block(2, reading(0, 0) + reading(1, 1500)),
+    block(2, reading(0, 0, 1800) + reading(0.5, 100, 1800)),
   )
-  expect(refused(text)).toMatch(
-    /^g\.xml:\d+ must be the load of the house \(flow direction 19, solar export, is in the file/,
+  expect(refused(text)).toContain(
+    'must be what is given in intervals of 60 min, as what is taken, got 30 min',
   )
+})
+
+it('parts the net flow: 4 counts what is taken less what is given', () => {
+  const net = feed(typeEntry(1, { flow: 4 }), block(1, reading(0, 700) + reading(1, -300)))
+  const record = read(net)
+  expect(record.kw[0]).toBeCloseTo(0.7, 12)
+  expect(record.kw[1]).toBe(0)
+  expect([...record.exportKw!]).toEqual([0, 0.3])
 })
 
 it('reads the import where the export channel is there but always zero', () => {
@@ -114,7 +137,7 @@ it('reads the import where the export channel is there but always zero', () => {
 })
 
 it.each([
-  ['the net flow', feed(typeEntry(1, { flow: 4 }), block(1, reading(0, 1))), 'got 4: a net meter'],
+  ['reactive flow', feed(typeEntry(1, { flow: 15 }), block(1, reading(0, 1))), 'got 15'],
   ['gas', feed(typeEntry(1, { uom: 169 }), block(1, reading(0, 1))), 'got unit codes 169'],
   ['no intervals', feed(typeEntry(1, {})), 'got no intervals'],
   [

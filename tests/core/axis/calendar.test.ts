@@ -9,6 +9,7 @@ import {
   isoUtc,
   isZone,
   type LocalDay,
+  listOfMonths,
   localTime,
   monthRange,
 } from '@tideover/core'
@@ -169,4 +170,14 @@ describe('times in words', () => {
     expect(['Europe/London', 'Australia/Lord_Howe', 'UTC'].every(isZone)).toBe(true)
     expect(['Europe/Stornoway', 'Mars', ''].some(isZone)).toBe(false)
   })
+})
+
+it.each([
+  [[1], 'January'],
+  [[11, 12, 2], 'November, December and February'],
+  [[1, 2, 11, 12], 'November to February'],
+  [[1, 2, 5, 7, 11, 12], 'May, July and November to February'],
+  [[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12], 'the whole year'],
+])('lists the months %j', (months, text) => {
+  expect(listOfMonths(months)).toBe(text)
 })

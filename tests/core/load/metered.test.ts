@@ -130,7 +130,12 @@ describe('a short record', () => {
 
   it('says so', () => {
     expect(d.notes).toHaveLength(2)
-    expect(d.notes[0]).toMatch(/^whole: 10 recorded days stand for the whole year/)
+    // 3 to 12 March and 15 days either side are 16 February to 27 March: 13 of 28 days of February.
+    expect(d.notes[0]).toBe(
+      'whole: 10 recorded days stand for the whole year, each day of the year taking the recorded ' +
+        'day of its weekday nearest in season. No recorded day lies within 15 days of most of ' +
+        'April to February.',
+    )
   })
 
   it('a gap costs the day it lies in, no more', () => {
@@ -143,6 +148,45 @@ describe('a short record', () => {
     const meter = record(start + 3_600_000, 60, kw.slice(0, 30))
     expect(refusal(() => demand(meter))).toBe(
       'meter.csv must be a record of at least one whole local day, got "less than that"',
+    )
+  })
+})
+
+describe('a record scaled to the season, where the house file asks for it', () => {
+  // A week of July at a steady 1 kW, in the north and in the south.
+  const july = record(Date.UTC(2025, 6, 7), 5, new Float64Array(7 * 288).fill(1))
+  const lived = (latitudeDeg: number): Demand => {
+    const site = { latitudeDeg, longitudeDeg: 0, elevationM: 0, timezone: 'UTC' }
+    const loads = [{ name: 'whole', tier: 'critical', file: 'meter.csv', seasonal: 'H0' }]
+    const house = checkHouse(plainHouse({ site, loads }))
+    return demandOf(house, UTC_2025, new Map([['meter.csv', july]]))
+  }
+  const monday = (month: number, day: number): number =>
+    UTC_2025.days.find((each) => each.month === month && each.day === day)!.start
+
+  it('by the factor of the day: Monday 13 January from Monday 7 July', () => {
+    const { criticalKw, notes } = lived(52)
+    // F(t) as VDEW/BDEW prints it, by hand: F(13) = 1.24 + 0.0273 - 0.011864 + 0.000703 - 0.000011
+    // = 1.256128; F(188) = 1.24 + 0.3948 - 2.481149 + 2.126295 - 0.489685 = 0.790261.
+    expect(criticalKw[monday(1, 13)]).toBeCloseTo(1.256128 / 0.790261, 4)
+    expect(criticalKw[monday(7, 7)]).toBe(1)
+    expect(notes.join('\n')).toContain('as seasonal asks')
+  })
+
+  it('with the seasons of the south half a year later: January is their July', () => {
+    const { criticalKw, notes } = lived(-40)
+    // 13 January is day 13 + 182 = 195, 7 July is day 188 + 182 - 365 = 5 of the north:
+    // F(195) = 1.24 + 0.4095 - 2.669355 + 2.3727 - 0.566794 = 0.786051;
+    // F(5) = 1.24 + 0.0105 - 0.001755 + 0.00004 = 1.248785.
+    expect(criticalKw[monday(1, 13)]).toBeCloseTo(0.786051 / 1.248785, 4)
+    expect(notes.join('\n')).toContain('its seasons shifted by half a year for the south')
+  })
+
+  it('is never done unasked, and only to a meter file', () => {
+    expect(new Set(demand(july).criticalKw)).toEqual(new Set([1]))
+    const loads = [{ name: 'pump', tier: 'critical', w: 60, seasonal: 'H0' }]
+    expect(refusal(() => checkHouse(plainHouse({ loads })))).toContain(
+      'loads[0].seasonal must be left out where no meter file is named, got "H0"',
     )
   })
 })

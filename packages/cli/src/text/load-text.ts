@@ -59,6 +59,8 @@ export function loadText(answer: LoadTable): string {
   if (notes.length + answer.warnings.length > 0) {
     lines.push('', 'Assumed:', ...bullets([...notes, ...answer.warnings]))
   }
+  for (const { file, notes: read } of answer.read)
+    lines.push('', `Read, ${file}:`, ...bullets(read))
   lines.push('', 'Caution:', ...bullets(answer.cautions))
   return lines.join('\n')
 }

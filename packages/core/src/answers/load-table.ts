@@ -5,10 +5,11 @@ import { consequenceOf, toleratedMinutes } from '../consequence/of-load.js'
 import type { LoadInput, PhaseOrThree, Tier } from '../house/house.js'
 import { loadColumns } from '../load/demand.js'
 import { isSurveyed } from '../load/load-column.js'
-import type { MeterRecord } from '../load/meter-record.js'
+import type { LoadRecords } from '../load/meter-record.js'
 import { startExtraKva } from '../load/starting.js'
 import type { Prepared } from '../series/prepare.js'
 import { cautionsFor } from './cautions.js'
+import { meterDoubts } from './meter-doubts.js'
 import { slipsOf } from './slips.js'
 
 export interface LoadRow {
@@ -46,6 +47,8 @@ export interface LoadTable {
   /** Critical, comfort, then off in a cut, each in the order of the file. */
   readonly loads: readonly LoadRow[]
   readonly sums: Readonly<Record<Tier, TierSum>>
+  /** What the readers of the meter files understood. */
+  readonly read: readonly { readonly file: string; readonly notes: readonly string[] }[]
   readonly slips: readonly string[]
   readonly warnings: readonly string[]
   readonly cautions: readonly string[]
@@ -55,13 +58,10 @@ const TIERS = ['critical', 'comfort', 'gridOnly'] as const
 const JANUARY = 1
 const JULY = 7
 
-/** @param meters  records for the loads that name a file, by that name */
-export function loadTable(
-  prepared: Prepared,
-  meters: ReadonlyMap<string, MeterRecord> = new Map(),
-): LoadTable {
+/** @param records  those that loads and arrays name, by that name */
+export function loadTable(prepared: Prepared, records: LoadRecords = {}): LoadTable {
   const { house, calendar } = prepared
-  const { columns } = loadColumns(house, calendar, meters)
+  const { columns } = loadColumns(house, calendar, records)
   const loads = TIERS.flatMap((tier) =>
     house.loads
       .filter((load) => load.tier === tier)
@@ -73,7 +73,8 @@ export function loadTable(
     sums: Object.fromEntries(
       TIERS.map((tier) => [tier, sumOf(loads.filter((row) => row.tier === tier))]),
     ) as Record<Tier, TierSum>,
-    slips: slipsOf(prepared),
+    read: [...(records.meters ?? [])].map(([file, { notes }]) => ({ file, notes })),
+    slips: [...slipsOf(prepared), ...meterDoubts(prepared, null)],
     warnings: prepared.demand.notes,
     cautions: cautionsFor(house),
   }

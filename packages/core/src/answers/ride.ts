@@ -11,6 +11,7 @@ import { CONSEQUENCES, type Site } from '../house/house.js'
 import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
 import { cautionsFor } from './cautions.js'
+import { meterDoubts } from './meter-doubts.js'
 import { type RideResult, rideJobs, runRideJob, skiesToShow, variantsOf } from './ride-jobs.js'
 import type { RideQuestion } from './ride-question.js'
 import { type Equipped, equip } from './scenario.js'
@@ -97,7 +98,7 @@ export function rideFrom(
     bright: { share: bright?.share ?? null, conditions: 'full, new, typical sky' },
     met: question.share === undefined || promised === null ? null : promised >= question.share,
     cautions: cautionsFor(house),
-    slips: slipsOf(prepared),
+    slips: [...slipsOf(prepared), ...meterDoubts(prepared, month)],
     warnings: [
       ...warningsFor(prepared, equipped),
       ...untoldTolerances(prepared, plain),

@@ -1,5 +1,6 @@
 // How skies and months are said, wherever an answer is read.
 
+import { monthName } from '../axis/calendar.js'
 import type { SkyKind } from '../sky/sky.js'
 
 const SKY_NAMES: Readonly<Record<SkyKind, string>> = {
@@ -28,10 +29,4 @@ export function skyWords(sky: SkyKind, spell: Spell | null, month: number): stri
   const days = spell.days === 1 ? 'a day' : `${spell.days} days`
   const how = sky === 'none' ? 'cold' : 'dark'
   return `${skyName(sky)} (${days} as ${how} as 1 ${monthName(month)} in ${spell.winters} brings)`
-}
-
-/** `January`. @param month 1..12 */
-export function monthName(month: number): string {
-  const middle = new Date(Date.UTC(2025, month - 1, 15))
-  return middle.toLocaleString('en-GB', { month: 'long', timeZone: 'UTC' })
 }

@@ -145,3 +145,24 @@ export function clockMinute(text: string): number | null {
 export function inSpan(minute: number, from: number, to: number): boolean {
   return from <= to ? minute >= from && minute < to : minute >= from || minute < to
 }
+
+/** `January`. @param month 1..12 */
+export function monthName(month: number): string {
+  const middle = new Date(Date.UTC(2025, month - 1, 15))
+  return middle.toLocaleString('en-GB', { month: 'long', timeZone: 'UTC' })
+}
+
+/** `November to February, May and July`: three in a row together, over the end of the year too. */
+export function listOfMonths(months: readonly number[]): string {
+  const has = new Set(months)
+  if (has.size === 12) return 'the whole year'
+  const after = (month: number): number => (month % 12) + 1
+  const parts: string[] = []
+  for (const first of [...has].filter((month) => !has.has(((month + 10) % 12) + 1))) {
+    const run = [first]
+    while (has.has(after(run.at(-1)!))) run.push(after(run.at(-1)!))
+    const names = run.map(monthName)
+    parts.push(...(run.length < 3 ? names : [`${names[0]} to ${names.at(-1)}`]))
+  }
+  return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
+}

@@ -22,6 +22,7 @@ export function crossFaults(plain: unknown, known: ReadonlySet<string>): Problem
   checkInverter(house, add)
   checkArrays(house, add)
   checkLoads(asList(house.loads), add)
+  checkMeterFiles(house, add)
   checkGenerator(house, add)
   return found
 }
@@ -115,6 +116,10 @@ function checkShared(arrays: Plain[], add: Add): void {
     if (array.file !== undefined && array.inverter === undefined) {
       add(`${at}.inverter`, 'given, for an array whose AC output was logged', undefined)
     }
+    for (const field of ['column', 'zone'] as const) {
+      if (array.file !== undefined || array[field] === undefined) continue
+      add(`${at}.${field}`, 'left out where no log is named in file', array[field])
+    }
     if (array.onInverterOf === undefined) continue
     const other = arrays.find(({ name }) => name === array.onInverterOf)
     if (other?.inverter === undefined || other === array) {
@@ -192,6 +197,21 @@ function checkLoads(loads: Plain[], add: Add): void {
   }
   if (loads.length > 0 && !loads.some((load) => load.tier === 'critical')) {
     add('loads', 'a list with at least one load of tier critical', loads)
+  }
+}
+
+/** What is said of a meter file stands beside one and fits the house. */
+function checkMeterFiles(house: Plain, add: Add): void {
+  const arrays = new Set(asList(house.arrays).map(({ name }) => name))
+  for (const [i, load] of asList(house.loads).entries()) {
+    const at = `loads[${i}]`
+    for (const field of ['column', 'zone', 'beforeArrays', 'seasonal'] as const) {
+      if (load.file !== undefined || load[field] === undefined) continue
+      add(`${at}.${field}`, 'left out where no meter file is named', load[field])
+    }
+    for (const [j, name] of asArray(load.beforeArrays).entries()) {
+      if (!arrays.has(name)) add(`${at}.beforeArrays[${j}]`, 'the name of an array', name)
+    }
   }
 }
 

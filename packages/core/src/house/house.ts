@@ -81,6 +81,10 @@ export interface ArrayInput {
   onInverterOf?: string | undefined
   /** A log of the AC output beside the house file: it goes before every model. */
   file?: string | undefined
+  /** Header of the column to read in it, where several could be meant. */
+  column?: string | undefined
+  /** Zone of its stamps where they name none: an IANA name, or `UTC+1`; the site's when absent. */
+  zone?: string | undefined
   /** Most a DC-coupled array's tracker passes on. [kW] */
   trackerKw?: number | undefined
   /** Soiling, cables, mismatch, shade not in the horizon. 0..1 */
@@ -236,6 +240,14 @@ export interface LoadInput {
   runs: 'always' | 'heating season'
   /** A meter file beside the house file, in place of `w`. */
   file?: string | undefined
+  /** Header of the column to read in it, where several could be meant. */
+  column?: string | undefined
+  /** Zone of its stamps where they name none: an IANA name, or `UTC+1`; the site's when absent. */
+  zone?: string | undefined
+  /** Scales recorded days to the season of the day they stand for; they stay as they are when absent. */
+  seasonal?: 'H0' | undefined
+  /** Arrays that did not stand yet when the file was recorded. */
+  beforeArrays?: string[] | undefined
   /** A standard profile, in place of `w` where there is no meter file. */
   profile?: { kind: ProfileKind; kwhPerYear: number } | undefined
   /** Names of loads that the metered or standard figure already holds; they are taken out of it. */

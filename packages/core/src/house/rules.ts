@@ -74,6 +74,15 @@ const solarInverter = group('The AC-coupled solar inverter', {
   ),
 })
 
+const FILE_FIELDS = {
+  column: text('Header of the column to read in the file').optional(),
+  zone: checkedText(
+    'Zone of its stamps where they name none; that of the site when left out',
+    'an IANA time zone, or UTC+1 and the like',
+    (value) => isZone(value) || /^UTC([+-]\d{1,2}(:\d\d)?)?$/.test(value),
+  ).optional(),
+}
+
 const array = group('One solar array', {
   name: text('Name'),
   peakKw: number('Peak power', { unit: 'kW', above: 0, max: 200 }),
@@ -82,6 +91,7 @@ const array = group('One solar array', {
   inverter: solarInverter.optional(),
   onInverterOf: text('Name of the array whose inverter it shares').optional(),
   file: text('Log of its AC output, beside the house file').optional(),
+  ...FILE_FIELDS,
   trackerKw: number('Limit of the tracker of a DC-coupled array', {
     unit: 'kW',
     above: 0,
@@ -233,6 +243,12 @@ const load = group('One load', {
   days: list('Weekdays on which it runs', choice('A weekday', WEEKDAYS), 1).optional(),
   runs: choice('Season', ['always', 'heating season']).default(DEFAULTS['loads[].runs'].value),
   file: text('Meter file, beside the house file').optional(),
+  ...FILE_FIELDS,
+  seasonal: choice('Standard profile whose season scales a short meter file', ['H0']).optional(),
+  beforeArrays: list(
+    'Arrays that did not stand yet when the meter file was recorded',
+    text('Name of an array'),
+  ).optional(),
   profile: group('A standard profile, a mean of many houses, where there is no meter file', {
     kind: choice('Household profile of 1999 or of 2025', PROFILE_KINDS),
     kwhPerYear: number('Energy of a calendar year', { unit: 'kWh', above: 0, max: 1e6 }),

@@ -7,8 +7,8 @@ import type { Calendar } from '../axis/calendar.js'
 import type { House, LoadInput } from '../house/house.js'
 import { apparentPower } from './apparent.js'
 import type { LoadColumn } from './load-column.js'
-import type { MeterRecord } from './meter-record.js'
-import { meteredColumn } from './metered.js'
+import type { LoadRecords, MeterRecord } from './meter-record.js'
+import { type MeteredGround, meteredColumn } from './metered.js'
 import { profileColumn } from './profile.js'
 import { surveyColumn } from './survey.js'
 import { type Together, togetherOf } from './together.js'
@@ -36,6 +36,8 @@ export interface Demand {
   readonly formingKva: readonly Float64Array[]
   /** What thermostats add when they come back together; null where none can. */
   readonly together: Together | null
+  /** How far each meter record can be trusted. */
+  readonly grounds: readonly MeteredGround[]
   /** What was understood or assumed about the loads, one sentence each. */
   readonly notes: readonly string[]
 }
@@ -43,22 +45,23 @@ export interface Demand {
 /** Every load of a house as a column, by its name. */
 export interface LoadColumns {
   readonly columns: ReadonlyMap<string, LoadColumn>
+  /** How far each meter record can be trusted. */
+  readonly grounds: readonly MeteredGround[]
   /** What was understood or assumed, one sentence each. */
   readonly notes: readonly string[]
 }
 
-/** @param meters  records for the loads that name a file, by that name */
-export function loadColumns(
-  house: House,
-  calendar: Calendar,
-  meters: ReadonlyMap<string, MeterRecord>,
-): LoadColumns {
+/** @param records  those that loads and arrays name, by that name */
+export function loadColumns(house: House, calendar: Calendar, records: LoadRecords): LoadColumns {
   const notes: string[] = []
+  const grounds: MeteredGround[] = []
   const columns = new Map<string, LoadColumn>()
   const begun = new Set<string>()
   const columnOf = (load: LoadInput): Float64Array => {
     const { file, profile } = load
-    if (file !== undefined) return meteredColumn(load, meters, calendar, columns, house.seed, notes)
+    if (file !== undefined) {
+      return meteredColumn(load, { house, calendar, records, others: columns, notes, grounds })
+    }
     if (profile === undefined) return surveyColumn(load, house, calendar)
     return profileColumn({ ...load, profile }, house, calendar, columns, notes)
   }
@@ -70,18 +73,20 @@ export function loadColumns(
     columns.set(load.name, { load, kw: columnOf(load) })
   }
   for (const load of house.loads) build(load)
-  return { columns, notes }
+  return { columns, grounds, notes }
 }
 
 /**
- * @param meters  records for the loads that name a file, by that name
+ * @param meters   records for the loads that name a file, by that name
+ * @param outputs  logs of arrays, by file name: a net meter's load is rebuilt with them
  */
 export function demandOf(
   house: House,
   calendar: Calendar,
   meters: ReadonlyMap<string, MeterRecord> = new Map(),
+  outputs: ReadonlyMap<string, MeterRecord> = new Map(),
 ): Demand {
-  const { columns, notes } = loadColumns(house, calendar, meters)
+  const { columns, grounds, notes } = loadColumns(house, calendar, { meters, outputs })
   const ofTier = (tier: LoadInput['tier']): LoadColumn[] =>
     house.loads.filter((l) => l.tier === tier).map((l) => columns.get(l.name) as LoadColumn)
   const critical = ofTier('critical')
@@ -103,6 +108,7 @@ export function demandOf(
     runningKva: apparent.map(({ running }) => running),
     formingKva: apparent.map(({ forming }) => forming),
     together: togetherOf(critical, steps, house, calendar),
+    grounds,
     notes,
   }
 }

@@ -30,6 +30,11 @@ export function dayFactor(dayOfYear: number): number {
   return (((-3.92e-10 * t + 3.2e-7) * t - 7.02e-5) * t + 2.1e-3) * t + 1.24
 }
 
+/** The factor of the day at a place: the seasons of the south come half a year later. */
+export function seasonFactor(dayOfYear: number, south: boolean): number {
+  return dayFactor(south ? halfAYearLater(dayOfYear) : dayOfYear)
+}
+
 /**
  * One day of a profile by quarter hours, before the factor of the day.
  *
@@ -98,8 +103,12 @@ function dayType({ month, day, weekday }: LocalDay): DayType {
 function halfAYearOn({ month, dayOfYear }: LocalDay): Pick<LocalDay, 'month' | 'dayOfYear'> {
   return {
     month: ((month + 5) % 12) + 1,
-    dayOfYear: ((Math.min(dayOfYear, 365) - 1 + HALF_YEAR_DAYS) % 365) + 1,
+    dayOfYear: halfAYearLater(dayOfYear),
   }
+}
+
+function halfAYearLater(dayOfYear: number): number {
+  return ((Math.min(dayOfYear, 365) - 1 + HALF_YEAR_DAYS) % 365) + 1
 }
 
 function profileNotes(name: string, kind: ProfileKind, south: boolean): string[] {

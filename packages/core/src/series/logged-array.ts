@@ -8,10 +8,8 @@
 
 import type { Calendar } from '../axis/calendar.js'
 import type { MeterRecord } from '../load/meter-record.js'
-import { type RecordedDay, recordedDays } from '../load/metered.js'
+import { type RecordedDay, recordedDays, SEASON_DAYS } from '../load/recorded-days.js'
 
-/** How far apart two days of one season may be. [days]; common practice, no source */
-const SEASON_DAYS = 15
 /** Days of a season that tell its dull days from its bright ones: more than half of them. */
 export const LEAST_LOGGED_DAYS = 16
 

@@ -6,7 +6,7 @@ import type { ArrayInput, House } from '../house/house.js'
 import { InputError } from '../house/problem.js'
 import { groupOf } from '../house/solar-groups.js'
 import { type Demand, demandOf } from '../load/demand.js'
-import type { MeterRecord } from '../load/meter-record.js'
+import { type LoadRecords, recordKey } from '../load/meter-record.js'
 import { clearSkyYear, withoutLight } from '../sky/clear.js'
 import { horizonFrom } from '../sky/horizon.js'
 import { type PlaneGeometry, planeGeometry } from '../sky/plane.js'
@@ -18,10 +18,7 @@ import type { WeatherRecord } from '../sky/weather-record.js'
 import { LEAST_LOGGED_DAYS, type LoggedArray, loggedArray } from './logged-array.js'
 
 /** Records that a house file names, by the name it gives them. */
-export interface HouseFiles {
-  /** Logs of AC output. */
-  readonly outputs?: ReadonlyMap<string, MeterRecord>
-  readonly meters?: ReadonlyMap<string, MeterRecord>
+export interface HouseFiles extends LoadRecords {
   readonly weather?: ReadonlyMap<string, WeatherRecord>
 }
 
@@ -57,7 +54,7 @@ export function prepare(house: House, files: HouseFiles = {}): Prepared {
   const calendar = calendarOf(house.year, house.site.timezone)
   const sun = sunYear(house, calendar)
   const record = recordOf(house, files)
-  const demand = demandOf(house, calendar, files.meters)
+  const demand = demandOf(house, calendar, files.meters, files.outputs)
   const clearness = house.sky.clearness ?? recordClearness(sun, record as WeatherRecord)
   const airC = house.sky.airC ?? (record === null ? null : recordAirC(sun, record))
   if (airC === null) {
@@ -112,7 +109,7 @@ function prepareArray(
 
 function logOf(input: ArrayInput, calendar: Calendar, files: HouseFiles): LoggedArray | null {
   if (input.file === undefined) return null
-  const record = files.outputs?.get(input.file)
+  const record = files.outputs?.get(recordKey(input))
   if (record === undefined) {
     throw new InputError(`array ${input.name}`, `given with its log ${input.file}`, undefined)
   }

@@ -1,6 +1,19 @@
 // One cell to one number.
 
-const MISSING = new Set(['', '?', 'na', 'n/a', 'nan', 'null', 'none', '-', '--', '#n/a'])
+const MISSING = new Set([
+  '',
+  '?',
+  'na',
+  'n/a',
+  'nan',
+  'null',
+  'none',
+  'unavailable',
+  'unknown',
+  '-',
+  '--',
+  '#n/a',
+])
 
 /** Whether a cell says "no reading" (empty, `?`, `NA` …). */
 export function isMissing(cell: string): boolean {

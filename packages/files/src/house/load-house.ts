@@ -8,6 +8,8 @@ import {
   InputError,
   type MeterRecord,
   type Problem,
+  type RecordChoice,
+  recordKey,
   type WeatherRecord,
 } from '@tideover/core'
 import { readMeter } from '../meter/read-meter.js'
@@ -44,16 +46,15 @@ export function loadHouse(path: string): LoadedHouse {
       problems.push(...error.problems)
     }
   }
-  for (const { file } of house.loads) {
-    if (file === undefined || meters.has(file)) continue
-    attempt(() => meters.set(file, readMeter(resolve(folder, file), house.site.timezone)))
+  const read = (of: RecordChoice, into: Map<string, MeterRecord>, output: boolean): void => {
+    const { file, column, zone = house.site.timezone } = of
+    if (file === undefined || into.has(recordKey(of))) return
+    const options = { output, ...(column !== undefined && { column }) }
+    attempt(() => into.set(recordKey(of), readMeter(resolve(folder, file), zone, options)))
   }
+  for (const load of house.loads) read(load, meters, false)
   const outputs = new Map<string, MeterRecord>()
-  for (const { file } of house.arrays) {
-    if (file === undefined || outputs.has(file)) continue
-    const read = () => readMeter(resolve(folder, file), house.site.timezone, { output: true })
-    attempt(() => outputs.set(file, read()))
-  }
+  for (const array of house.arrays) read(array, outputs, true)
   const sky = house.sky.file
   if (sky !== undefined) attempt(() => weather.set(sky, readWeather(resolve(folder, sky))))
   if (problems.length > 0) throw new InputError(problems)

@@ -9,9 +9,10 @@ import { count } from '../time/say.js'
 import { findTimeColumns, hasDate, readStamps, type TimeColumns } from '../time/time-columns.js'
 import type { WallZone } from '../time/zone.js'
 import { finishMeter } from './finish-meter.js'
-import { loadColumn, namesExport, namesUse } from './load-column.js'
+import { loadColumn, namesGrid, namesUse } from './load-column.js'
 import type { MeterOptions } from './meter-options.js'
 import { oldestFirst, toUtc } from './moments.js'
+import { exportColumn, withExport } from './net-meter.js'
 
 /**
  * Reads meter readings from separated text.
@@ -31,44 +32,56 @@ export function meterFromCsv(
   if (found === null) {
     return faults.refuse(1, 'a header row above rows with a date and time', firstLine(text))
   }
+  refuseWide(found, faults)
   const times = findTimeColumns(found)
   if (times === null) {
     return faults.refuse(found.headerLine, 'a column with date and time', found.header.join(', '))
   }
   const load = loadColumn(found, column, faults, output)
   const { table, stamps } = oldestFirst(found, readStamps(found, times, faults))
-  if (column === undefined && !output) refuseNetMeter(table, load.header, faults)
-  const rowValues = readValues(table, load.at, faults)
+  // A column that is asked for may be one appliance: what the house gives is then not its own.
+  const mayGive = !output && (column === undefined || namesGrid(load.header))
+  const given = mayGive ? exportColumn(table, load, faults) : null
+  const columns = [load, ...(given === null ? [] : [given])]
+  const read = columns.map(({ at }) => readValues(table, at, faults))
   const utc = toUtc(stamps, table, times, zone, faults)
   faults.throwIfAny()
   const stepMinutes = checkedStep(utc.ms, table.lines[0] ?? 1, faults)
   if (times.marksEnd) for (let i = 0; i < utc.ms.length; i++) utc.ms[i]! -= stepMinutes * 60_000
   const axis = layOut(utc.ms, stepMinutes, table.lines, faults)
-  const placed = place(rowValues, axis, table, faults)
-  const notes = [load.note, ...timeNotes(times, axis.offGridSeconds), ...utc.notes, ...placed.notes]
-  if (table.after > 0) notes.push(`${count(table.after, 'line')} after the data left out.`)
-  return finishMeter(
-    {
-      name,
-      zone,
-      startMs: axis.startMs,
-      stepMinutes,
-      values: placed.values,
-      lineOfSlot: linesOfSlots(axis, table.lines),
-      unit: load.unit,
-      header: load.header,
-      register: null,
-      marksEnd: times.marksEnd,
-      keepsGaps: output,
-      notes,
-    },
-    faults,
-  )
+  const beside = [...timeNotes(times, axis.offGridSeconds), ...utc.notes]
+  if (table.after > 0) beside.push(`${count(table.after, 'line')} after the data left out.`)
+  const [record, exported] = columns.map(({ note, unit, header }, i) => {
+    const placed = place(read[i]!, axis, table, faults)
+    return finishMeter(
+      {
+        ...{ name, zone, unit, header, stepMinutes },
+        startMs: axis.startMs,
+        values: placed.values,
+        lineOfSlot: linesOfSlots(axis, table.lines),
+        register: null,
+        marksEnd: times.marksEnd,
+        keepsGaps: output,
+        signed: given === null && !output && !namesUse(header),
+        notes: [note, ...beside, ...placed.notes],
+      },
+      faults,
+    )
+  })
+  return exported === undefined ? record! : withExport(record!, exported, load.header)
 }
 
 /** A header is a row without a date above a row with one. */
 function isHeader(row: readonly string[], next: readonly string[]): boolean {
   return row.length >= 2 && !hasDate(row) && hasDate(next)
+}
+
+/** Clock times as headers: a day a row, and the unit nowhere. */
+function refuseWide(table: Table, faults: Faults): void {
+  const clocks = table.header.filter((header) => /^\D{0,6}\d{1,2}[:.]\d\d(\D.*)?$/.test(header))
+  if (clocks.length < 24) return
+  const need = 'a file with one reading a row: a column with date and time, one with kw or kwh'
+  faults.refuse(table.headerLine, need, `a day a row, ${clocks.length} clock times as headers`)
 }
 
 function firstLine(text: string): string {
@@ -87,20 +100,6 @@ function readValues(table: Table, at: number, faults: Faults): Float64Array {
     }
   }
   return values
-}
-
-/** What comes from the grid is the load only where nothing goes back. */
-function refuseNetMeter(table: Table, loadHeader: string, faults: Faults): void {
-  if (namesUse(loadHeader)) return
-  const at = table.header.findIndex((header) => namesExport(header))
-  if (at < 0) return
-  const row = table.rows.findIndex((cells) => cellNumber(cells[at] ?? '', table.decimalComma) > 0)
-  if (row < 0) return
-  const need =
-    'the load of the house (this meter also counts solar export, so import alone is not the load: ' +
-    'use a reading of the consumption)'
-  const got = `${table.header[at]} = ${table.rows[row]?.[at]}`
-  faults.refuse(table.lines[row] ?? null, need, got)
 }
 
 function place(

@@ -2,14 +2,20 @@
 
 import type { MeterRecord } from '@tideover/core'
 import type { Faults } from '../faults.js'
-import { bridgeGaps, type Gap, gapLength, lineOfGap } from '../time/gaps.js'
+import { bridgeGaps, findGaps, type Gap, gapLength, lineOfGap } from '../time/gaps.js'
 import { count, duration, moment } from '../time/say.js'
 import type { WallZone } from '../time/zone.js'
 import type { LoadUnit } from './load-column.js'
+import { givenNotes, splitNet } from './net-meter.js'
 import { betweenReadings, firstFall, isRegister, namesRegister } from './register.js'
 
 /** Longest gap that a straight line may bridge. [min] */
 const BRIDGED_MINUTES = 120
+const DAY_MS = 86_400_000
+/** Longest night an inverter sleeps through, and what it gives at most before and after, of its peak;
+ * common practice, no source. [min] */
+const NIGHT_MINUTES = 1200
+const DUSK_SHARE = 0.1
 /** No house's connection carries more. [kW] */
 const IMPOSSIBLE_KW = 100
 
@@ -34,6 +40,8 @@ export interface RawMeter {
   readonly marksEnd: boolean
   /** True for the log of an array: long gaps are left as they are. */
   readonly keepsGaps?: boolean
+  /** True where a value below zero is given to the grid; else it is refused. */
+  readonly signed?: boolean
   readonly notes: readonly string[]
 }
 
@@ -56,10 +64,22 @@ export function finishMeter(raw: RawMeter, faults: Faults): MeterRecord {
   const notes = [...trimmed.notes]
   if (counted) notes.push('The readings only ever rise: a register, neighbours subtracted.')
   notes.push(...filledNotes(filled, kw, stepMinutes))
-  const clipped = checkLoad(kw, lineOfSlot, faults)
+  const nights = raw.keepsGaps === true ? sleep(kw, startMs, raw) : 0
+  if (nights > 0) notes.push(`${count(nights, 'night')} without a reading, the inverter asleep: 0.`)
+  const smallKw = checkSize(kw, lineOfSlot, faults)
+  const what = (of: Float64Array): string[] => describe(of, startMs, stepMinutes, raw.zone)
+  const record = { name: raw.name, startMs, stepMinutes }
+  if (raw.signed === true && kw.some((value) => value < -smallKw)) {
+    const { taken, given } = splitNet(kw)
+    notes.push(
+      'Below zero is taken for power given to the grid.',
+      ...givenNotes(given, stepMinutes),
+    )
+    return { ...record, kw: taken, exportKw: given, notes: [...what(taken), ...notes] }
+  }
+  const clipped = clip(kw, smallKw, lineOfSlot, faults)
   if (clipped > 0) notes.push(`${count(clipped, 'slightly negative reading')} taken as 0.`)
-  const what = describe(kw, startMs, stepMinutes, raw.zone)
-  return { name: raw.name, startMs, stepMinutes, kw, notes: [...what, ...notes] }
+  return { ...record, kw, notes: [...what(kw), ...notes] }
 }
 
 /** Whether the values are readings of a register; refused where such a register falls. */
@@ -113,6 +133,23 @@ function bridge(raw: RawMeter, faults: Faults): readonly Gap[] {
   return filled
 }
 
+/** Solar inverters sleep at night and log nothing: 0 between readings of little. Returns how many. */
+function sleep(kw: Float64Array, startMs: number, { stepMinutes, zone }: RawMeter): number {
+  let peak = 0
+  for (const value of kw) if (value > peak) peak = value
+  const clockDay = (at: number): number => {
+    const ms = startMs + at * stepMinutes * 60_000
+    return Math.floor((ms + zone.offset(ms) * 60_000) / DAY_MS)
+  }
+  const nights = findGaps(kw).filter(({ from, to }) => {
+    const isDark = [kw[from - 1], kw[to]].every((value) => value! <= DUSK_SHARE * peak)
+    const isNight = clockDay(from - 1) !== clockDay(to)
+    return isDark && isNight && (to - from) * stepMinutes <= NIGHT_MINUTES
+  })
+  for (const { from, to } of nights) kw.fill(0, from, to)
+  return nights.length
+}
+
 function filledNotes(filled: readonly Gap[], kw: Float64Array, stepMinutes: number): string[] {
   if (filled.length === 0) return []
   let sum = 0
@@ -127,26 +164,30 @@ function filledNotes(filled: readonly Gap[], kw: Float64Array, stepMinutes: numb
   return [`${count(filled.length, 'gap')} filled by a straight line: ${all}${tail}, ${kwh} kWh.`]
 }
 
-/** Clips what is small; refuses export and wrong units. Returns how many were clipped. */
-function checkLoad(kw: Float64Array, lineOfSlot: Int32Array, faults: Faults): number {
+/** Refuses what no house has. Returns what is small beside the rest. [kW] */
+function checkSize(kw: Float64Array, lineOfSlot: Int32Array, faults: Faults): number {
   let peak = 0
   let peakAt = 0
   for (let i = 0; i < kw.length; i++) {
-    if (!(kw[i]! > peak)) continue
-    peak = kw[i]!
+    if (!(Math.abs(kw[i]!) > peak)) continue
+    peak = Math.abs(kw[i]!)
     peakAt = i
   }
   if (peak > IMPOSSIBLE_KW) {
     const need = 'a load of one house, at most 100 kW (is the unit in the header right?)'
-    faults.refuse(lineOfSlot[peakAt] || null, need, `${Number(peak.toPrecision(4))} kW`)
+    faults.refuse(lineOfSlot[peakAt] || null, need, `${Number(kw[peakAt]!.toPrecision(4))} kW`)
   }
-  const small = Math.max(0.02, 0.005 * peak)
+  return Math.max(0.02, 0.005 * peak)
+}
+
+/** Clips what is slightly below zero, refuses the rest. Returns how many were clipped. */
+function clip(kw: Float64Array, small: number, lineOfSlot: Int32Array, faults: Faults): number {
   let clipped = 0
   for (let i = 0; i < kw.length; i++) {
     if (!(kw[i]! < 0)) continue
     if (kw[i]! < -small) {
       const need =
-        'a load >= 0 (below zero is solar export: the load of the house is not in this file)'
+        'a load >= 0 (below zero is solar export: the load of the house is not in this column)'
       faults.add(lineOfSlot[i] || null, need, `${Number(kw[i]!.toPrecision(4))} kW`)
     }
     kw[i] = 0

@@ -1,7 +1,7 @@
 // Green Button XML to a meter record.
 //
-// Refused where the meter also counts what goes back to the grid: import alone is not what the
-// house uses.
+// Where the meter also counts what goes back to the grid, in a channel of its own or as the
+// difference, both are handed on: import alone is not what the house uses.
 
 import type { MeterRecord } from '@tideover/core'
 import type { Faults } from '../faults.js'
@@ -10,12 +10,18 @@ import { count } from '../time/say.js'
 import type { WallZone } from '../time/zone.js'
 import { finishMeter } from './finish-meter.js'
 import { type Channel, type Reading, readFeed } from './green-button-feed.js'
+import { withExport } from './net-meter.js'
 
 const ENERGY_WH = 72
 const POWER_W = 38
 const FORWARD = 1
 const NET = 4
 const REVERSE = 19
+const FLOWS: Readonly<Record<number, string>> = {
+  [NET]: 'taken from the grid less given to it',
+  [REVERSE]: 'given to the grid',
+}
+const KNOWN_FLOWS = new Set([FORWARD, NET, REVERSE])
 const REGISTERS = new Set([1, 2, 3, 9])
 /** Quality codes that are worth telling. */
 const QUALITY: Readonly<Record<number, string>> = {
@@ -37,7 +43,18 @@ export function meterFromGreenButton(
   zone: WallZone,
   faults: Faults,
 ): MeterRecord {
-  const channel = consumption(readFeed(text, faults), faults)
+  const { taken, given } = channelsOfHouse(readFeed(text, faults), faults)
+  const record = recordOf(taken, name, zone, faults)
+  if (given === null) return record
+  const back = recordOf(given, name, zone, faults)
+  if (back.stepMinutes !== record.stepMinutes) {
+    const need = `what is given in intervals of ${record.stepMinutes} min, as what is taken`
+    faults.refuse(given.type.line, need, `${back.stepMinutes} min`)
+  }
+  return withExport(record, back, '')
+}
+
+function recordOf(channel: Channel, name: string, zone: WallZone, faults: Faults): MeterRecord {
   const { type } = channel
   const readings = channel.readings.filter((reading) => isSound(reading, faults))
   faults.throwIfAny()
@@ -66,7 +83,7 @@ export function meterFromGreenButton(
   lineOfSlot.set(linesOfSlots(axis, lines))
   const unit = isEnergy ? ('wh' as const) : ('w' as const)
   const notes = [
-    `Green Button, ${isEnergy ? 'energy' : 'power'} taken from the grid, stamps in UTC.`,
+    `Green Button, ${isEnergy ? 'energy' : 'power'} ${FLOWS[type.flow] ?? 'taken from the grid'}, stamps in UTC.`,
   ]
   if (repeated > 0) notes.push(`${count(repeated, 'repeated interval')}: the first kept.`)
   notes.push(...qualityNotes(readings))
@@ -82,43 +99,47 @@ export function meterFromGreenButton(
       header: 'value',
       register: isRegister,
       marksEnd: false,
+      signed: type.flow === NET,
       notes,
     },
     faults,
   )
 }
 
-/** The one channel that is the load. */
-function consumption(channels: readonly Channel[], faults: Faults): Channel {
+/** The one channel of what is taken, and the one of what is given where anything is. */
+function channelsOfHouse(
+  channels: readonly Channel[],
+  faults: Faults,
+): { taken: Channel; given: Channel | null } {
   const electric = channels.filter(({ type }) => type.unit === ENERGY_WH || type.unit === POWER_W)
   if (electric.length === 0) {
     const units = channels.map(({ type }) => type.unit)
     const got = units.length === 0 ? 'no intervals' : `unit codes ${[...new Set(units)].join(', ')}`
     faults.refuse(null, 'a file with electricity intervals in Wh (72) or W (38)', got)
   }
-  const back = electric.find(({ type, readings }) => {
+  const back = electric.filter(({ type, readings }) => {
     return type.flow === REVERSE && readings.some((reading) => reading.value !== 0)
   })
-  if (back !== undefined) {
-    const need =
-      'the load of the house (flow direction 19, solar export, is in the file, so import alone ' +
-      'is not the load: use a reading of the consumption)'
-    faults.refuse(back.type.line, need, 'a net meter')
-  }
   const forward = electric.filter(({ type }) => type.flow !== REVERSE)
-  const odd = forward.find(({ type }) => !(type.flow === FORWARD || Number.isNaN(type.flow)))
+  const odd = forward.find(({ type }) => !KNOWN_FLOWS.has(type.flow) && !Number.isNaN(type.flow))
   if (odd !== undefined) {
-    const got = odd.type.flow === NET ? '4: a net meter' : String(odd.type.flow)
-    faults.refuse(odd.type.line, 'flow direction 1, taken from the grid', got)
+    const need = 'flow direction 1 (taken from the grid), 19 (given to it) or 4 (the difference)'
+    faults.refuse(odd.type.line, need, String(odd.type.flow))
   }
-  const energy = forward.filter(({ type }) => type.unit === ENERGY_WH)
-  const found = energy.length > 0 ? energy : forward
+  return {
+    taken: onlyOne(forward, faults),
+    given: back.length === 0 ? null : onlyOne(back, faults),
+  }
+}
+
+/** Of energy and power of one meter the energy; refused where there are several meters. */
+function onlyOne(channels: readonly Channel[], faults: Faults): Channel {
+  const energy = channels.filter(({ type }) => type.unit === ENERGY_WH)
+  const found = energy.length > 0 ? energy : channels
   const only = found[0]
-  if (found.length !== 1 || only === undefined) {
-    const got = `${count(found.length, 'channel')}`
-    return faults.refuse(found[1]?.type.line ?? null, 'a file with one meter of one house', got)
-  }
-  return only
+  if (found.length === 1 && only !== undefined) return only
+  const got = `${count(found.length, 'channel')}`
+  return faults.refuse(found[1]?.type.line ?? null, 'a file with one meter of one house', got)
 }
 
 function isSound(reading: Reading, faults: Faults): boolean {

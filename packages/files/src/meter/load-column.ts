@@ -18,10 +18,14 @@ export interface LoadColumn {
 
 /** What is measured beside the load of a house. */
 const BESIDE =
-  /react|apparent|kva|var(?![a-z])|volt|current(?!.*(power|consum|load|use))|ampere|amps|intensity|freq|hz|cost|price|tariff|rate|temp|cos|factor|sub.?meter|£|€|\$/i
+  /react|apparent|kva|var(?![a-z])|volt|current(?!.*(power|consum|load|use))|ampere|amps|intensity|freq|hz|cost|price|tariff|(?<![a-z])rate|temp|cos|factor|sub.?meter|£|€|\$/i
+/** What passes the meter either way. */
+const NET = /(?<![a-z])net(?![a-z])|grid|import/i
+/** Energy that leaves the house. */
+const EXPORT = /export|feed.?in|return|to.?grid|injec|einspeis|surplus/i
 /** Energy that leaves the house or comes from its own roof or battery. */
 const OWN =
-  /export|feed.?in|return|to.?grid|injec|einspeis|solar|(?<![a-z])pv|generat|product|yield|batter|charge/i
+  /export|feed.?in|return|to.?grid|injec|einspeis|surplus|solar|(?<![a-z])pv|generat|product|yield|batter|charge/i
 const WHOLE = /total|global|whole|main|house|consum|load|demand|usage/i
 const LOAD_NAME = /power|load|demand|consum|usage|energy|import|reading|value|total|meter/i
 
@@ -41,7 +45,7 @@ export function loadColumn(
   const at = wanted === undefined ? theLoad(table, faults, output) : named(table, wanted, faults)
   const header = table.header[at] ?? ''
   const unit = unitIn(header)
-  const what = output ? 'the output' : 'the load'
+  const what = output ? 'the output' : namesGrid(header) ? 'what passes the meter' : 'the load'
   if (unit !== null)
     return { at, header, unit, note: `Column ${JSON.stringify(header)} is ${what}.` }
   return withoutUnit(table, at, header, faults)
@@ -71,14 +75,19 @@ export function unitIn(header: string): LoadUnit | null {
   return found.length === 1 ? (found[0] ?? null) : null
 }
 
-/** Whether a header names energy that leaves the house: then import alone is not its load. */
+/** Whether a header names energy that leaves the house. */
 export function namesExport(header: string): boolean {
-  return /export|feed.?in|return|to.?grid|injec|einspeis/i.test(header)
+  return !BESIDE.test(header) && EXPORT.test(header)
+}
+
+/** Whether a header names what passes the meter of the house. */
+export function namesGrid(header: string): boolean {
+  return NET.test(header)
 }
 
 /** Whether a header names the house's own use rather than what it takes from the grid. */
 export function namesUse(header: string): boolean {
-  return /consum|load|house|demand|usage/i.test(header)
+  return /consum|load|house|demand|usage/i.test(header) && !namesGrid(header)
 }
 
 function named(table: Table, wanted: string, faults: Faults): number {
@@ -97,6 +106,8 @@ function theLoad(table: Table, faults: Faults, output: boolean): number {
   const isOwn = (header: string): boolean => OWN.test(header) !== output
   const hasUnit = (header: string): boolean => unitIn(header) !== null
   const tries = [
+    // What an array gives goes before what the house passes on of it.
+    fits((header) => hasUnit(header) && !isOwn(header) && !(output && EXPORT.test(header))),
     fits((header) => hasUnit(header) && !isOwn(header)),
     fits((header) => LOAD_NAME.test(header) && !isOwn(header) && isNumeric(table, header)),
     fits((header) => hasUnit(header)),
@@ -107,10 +118,12 @@ function theLoad(table: Table, faults: Faults, output: boolean): number {
   const only = found.length === 1 ? found[0] : whole.length === 1 ? whole[0] : undefined
   if (only !== undefined) return only
   if (found.length === 0) {
-    const need = 'a header with a load column and its unit (kw, w, kwh or wh an interval)'
+    const need =
+      'a header with a load column and its unit (kw, w, kwh or wh an interval; write it behind the ' +
+      'name of the column)'
     return faults.refuse(table.headerLine, need, listed(table.header))
   }
-  const need = 'a file with one load column, or the load column named by the caller'
+  const need = 'a file with one load column, or the column named in the house file (column)'
   return faults.refuse(table.headerLine, need, listed(found.map((at) => table.header[at] ?? '')))
 }
 
@@ -164,7 +177,8 @@ function unitBySize(table: Table, at: number): { unit: LoadUnit; peak: number } 
   return peak >= 0.5 && peak <= 30 && fine > n / 2 ? { unit: 'kw', peak } : null
 }
 
-function listed(headers: readonly string[]): string {
+/** Headers as a message lists them. */
+export function listed(headers: readonly string[]): string {
   const shown = headers.slice(0, 12).map((header) => (header === '' ? '(unnamed)' : header))
   return `${shown.join(', ')}${headers.length > 12 ? ', …' : ''}`
 }

@@ -2,6 +2,7 @@
 
 import type { Prepared } from '../../series/prepare.js'
 import { cautionsFor } from '../cautions.js'
+import { meterDoubts } from '../meter-doubts.js'
 import { equip, type Scenario } from '../scenario.js'
 import { slipsOf } from '../slips.js'
 import { changeoverGap } from './changeover.js'
@@ -77,7 +78,7 @@ export function checkAnswer(prepared: Prepared, scenario: Scenario = {}): CheckA
     modules,
     health,
     findings: findingsOf(prepared, scenario),
-    warnings: [...slipsOf(prepared), ...prepared.notes],
+    warnings: [...slipsOf(prepared), ...meterDoubts(prepared, null), ...prepared.notes],
     cautions: cautionsFor(house),
   }
 }

@@ -1,10 +1,9 @@
 // What has to be waited for: solar, grid, and somebody to pull the cord.
 
-import { clockMinute, DAY_MINUTES, monthRange } from '../../axis/calendar.js'
+import { clockMinute, DAY_MINUTES, monthName, monthRange } from '../../axis/calendar.js'
 import { inverterLossKw } from '../../equipment/plant.js'
 import type { GridCode } from '../../house/house.js'
 import type { Prepared } from '../../series/prepare.js'
-import { monthName } from '../words.js'
 import { figure, type Look, short } from './finding.js'
 
 /** Least wait before an inverter connects again, and how well that is known. [s] */

@@ -1,0 +1,54 @@
+// What makes the answer of a metered house doubtful, said before it.
+
+import { listOfMonths, monthName } from '../axis/calendar.js'
+import type { MeteredGround } from '../load/metered.js'
+import type { Prepared } from '../series/prepare.js'
+
+/** The darkest third of the year, in the north and in the south. */
+const WINTER = { north: [11, 12, 1, 2], south: [5, 6, 7, 8] } as const
+
+/**
+ * @param month  the one asked about, 1..12; null where the whole year is
+ */
+export function meterDoubts({ house, demand }: Prepared, month: number | null): string[] {
+  const winter: readonly number[] = WINTER[house.site.latitudeDeg < 0 ? 'south' : 'north']
+  return demand.grounds.flatMap((ground) => [
+    ...netDoubt(ground),
+    ...seasonDoubt(ground, month, winter),
+  ])
+}
+
+function netDoubt({ name, looksNet }: MeteredGround): string[] {
+  if (looksNet === null) return []
+  return [
+    `${name}: its file looks like a meter at the grid with solar behind it: ${looksNet}. Then it ` +
+      'shows less than the house uses, and the house lasts less long than this answer says. Give a ' +
+      'reading of the consumption, or import and export with a log of the array; if the record is ' +
+      'older than an array, name that array in beforeArrays.',
+  ]
+}
+
+function seasonDoubt(
+  { name, days, monthsWithout, isScaled }: MeteredGround,
+  month: number | null,
+  winter: readonly number[],
+): string[] {
+  const scaled = isScaled ? ', scaled by a standard profile,' : ''
+  const stand =
+    days === 1
+      ? `1 recorded day of another month${scaled} stands in`
+      : `${days} recorded days of other months${scaled} stand in`
+  if (month !== null && monthsWithout.includes(month)) {
+    return [
+      `${name}: its meter file has no day near most of ${monthName(month)}, the month asked about; ` +
+        `${stand}, which may be far off. A record of that month is better ground.`,
+    ]
+  }
+  const dark = winter.filter((each) => monthsWithout.includes(each))
+  if (dark.length === 0 || (month !== null && winter.includes(month))) return []
+  const part = dark.length < winter.length ? 'part of ' : ''
+  return [
+    `${name}: its meter file lacks ${part}the winter: no day near most of ${listOfMonths(dark)}; ${stand}, ` +
+      'and most houses use more in winter. A record of the winter is better ground.',
+  ]
+}
