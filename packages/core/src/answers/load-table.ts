@@ -58,7 +58,7 @@ export function loadTable(
   meters: ReadonlyMap<string, MeterRecord> = new Map(),
 ): LoadTable {
   const { house, calendar } = prepared
-  const { columns } = loadColumns(house, calendar, meters)
+  const { columns } = loadColumns(house, calendar, meters, prepared.demand.airC)
   const loads = TIERS.flatMap((tier) =>
     house.loads
       .filter((load) => load.tier === tier)

@@ -55,7 +55,7 @@ function loadWarnings(load: LoadInput): string[] {
   if (isAlways && watts >= LARGE_BASE_W) {
     return [
       `${load.name}: ${watts} W day and night, ${((watts * 24) / 1000).toFixed(0)} kWh a day; are ` +
-        'its hours (at) or its cycle missing?',
+        'its hours (at), its cycle or its events missing?',
     ]
   }
   return []

@@ -27,8 +27,14 @@ export function checkHouse(plain: unknown): House {
       house.heatingMonths ??
       (house.site.latitudeDeg >= 0 ? [10, 11, 12, 1, 2, 3, 4] : [4, 5, 6, 7, 8, 9, 10]),
     inverter: { ...house.inverter, wakesOn: house.inverter.wakesOn ?? waysToWake(house) },
+    // A load that follows the air is as large as the top of its curve.
+    loads: house.loads.map((load) => ({ ...load, w: load.w ?? topOf(load.byAir) })),
     stack: { ...house.stack, modulesMax: house.stack.modulesMax ?? house.stack.modules },
   }
+}
+
+function topOf(byAir: readonly (readonly [number, number])[] | undefined): number | undefined {
+  return byAir === undefined ? undefined : Math.max(...byAir.map(([, w]) => w))
 }
 
 type Arrays = z.infer<typeof houseRules>['arrays']

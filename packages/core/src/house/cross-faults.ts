@@ -6,6 +6,7 @@ import type { Phase } from './house.js'
 import { isOnIsland } from './phases.js'
 import { type Problem, printable } from './problem.js'
 import { islandWay, MOST_GROUPS } from './solar-groups.js'
+import { SURVEY_ONLY, surveyFaults } from './survey-faults.js'
 
 type Plain = Record<string, unknown>
 
@@ -161,22 +162,23 @@ function checkLoads(loads: Plain[], add: Add): void {
   for (const [i, load] of loads.entries()) {
     const at = `loads[${i}]`
     const whole = wholeFigure(load)
-    if (load.w === undefined && whole === null) {
+    if (load.w === undefined && load.byAir === undefined && whole === null) {
       add(`${at}.w`, 'given [W], or a meter file named in file, or a profile', undefined)
     }
     if (load.file !== undefined && load.profile !== undefined) {
       add(`${at}.profile`, 'left out where a meter file is named', load.profile)
     }
     if (whole !== null) {
-      for (const field of ['w', 'cycle', 'at', 'days', 'pieces'] as const) {
+      for (const field of SURVEY_ONLY) {
         if (load[field] === undefined) continue
         add(`${at}.${field}`, `left out where ${whole}`, load[field])
       }
       // `always` is what stands there when nothing was said.
-      if (load.runs === 'heating season') {
+      if (load.runs !== undefined && load.runs !== 'always') {
         add(`${at}.runs`, `left out where ${whole}, which has its own seasons`, load.runs)
       }
     }
+    surveyFaults(load, at, add)
     checkMotor(load, at, add)
     if (load.contains !== undefined && whole === null) {
       const need = 'left out where no meter file is named and no profile given'

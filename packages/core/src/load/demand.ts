@@ -5,6 +5,7 @@
 
 import type { Calendar } from '../axis/calendar.js'
 import type { House, LoadInput } from '../house/house.js'
+import { airNotes } from './air-notes.js'
 import { apparentPower } from './apparent.js'
 import type { LoadColumn } from './load-column.js'
 import type { MeterRecord } from './meter-record.js'
@@ -36,6 +37,8 @@ export interface Demand {
   readonly formingKva: readonly Float64Array[]
   /** What thermostats add when they come back together; null where none can. */
   readonly together: Together | null
+  /** Mean air of the year by the hour, for loads that follow it; null where none was given. */
+  readonly airC: Float64Array | null
   /** What was understood or assumed about the loads, one sentence each. */
   readonly notes: readonly string[]
 }
@@ -47,19 +50,23 @@ export interface LoadColumns {
   readonly notes: readonly string[]
 }
 
-/** @param meters  records for the loads that name a file, by that name */
+/**
+ * @param meters  records for the loads that name a file, by that name
+ * @param airC    mean air of the year by the hour, for loads that follow it. [hours], [°C]
+ */
 export function loadColumns(
   house: House,
   calendar: Calendar,
   meters: ReadonlyMap<string, MeterRecord>,
+  airC: Float64Array | null = null,
 ): LoadColumns {
-  const notes: string[] = []
+  const notes = airNotes(house)
   const columns = new Map<string, LoadColumn>()
   const begun = new Set<string>()
   const columnOf = (load: LoadInput): Float64Array => {
     const { file, profile } = load
     if (file !== undefined) return meteredColumn(load, meters, calendar, columns, house.seed, notes)
-    if (profile === undefined) return surveyColumn(load, house, calendar)
+    if (profile === undefined) return surveyColumn(load, { house, calendar, airC })
     return profileColumn({ ...load, profile }, house, calendar, columns, notes)
   }
   const build = (load: LoadInput): void => {
@@ -75,13 +82,16 @@ export function loadColumns(
 
 /**
  * @param meters  records for the loads that name a file, by that name
+ * @param airC    mean air of the year by the hour, for loads that follow it. [hours], [°C]
+ * @throws        InputError where a load follows the air and none is given
  */
 export function demandOf(
   house: House,
   calendar: Calendar,
   meters: ReadonlyMap<string, MeterRecord> = new Map(),
+  airC: Float64Array | null = null,
 ): Demand {
-  const { columns, notes } = loadColumns(house, calendar, meters)
+  const { columns, notes } = loadColumns(house, calendar, meters, airC)
   const ofTier = (tier: LoadInput['tier']): LoadColumn[] =>
     house.loads.filter((l) => l.tier === tier).map((l) => columns.get(l.name) as LoadColumn)
   const critical = ofTier('critical')
@@ -102,7 +112,8 @@ export function demandOf(
     peakKva: apparent.map(({ peak }) => peak),
     runningKva: apparent.map(({ running }) => running),
     formingKva: apparent.map(({ forming }) => forming),
-    together: togetherOf(critical, steps, house, calendar),
+    together: togetherOf(critical, steps, { house, calendar, airC }),
+    airC,
     notes,
   }
 }
