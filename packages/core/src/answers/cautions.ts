@@ -9,13 +9,15 @@ export function cautionsFor(house: House): string[] {
       'and a neutral-earth bond that it makes only while it runs; the supply earth is not to be ' +
       'relied on. Work for a licensed person, agreed with the network operator.',
   ]
-  if (house.loads.some((load) => /boiler|stove|solid.?fuel/i.test(load.name))) {
+  const isAny = (words: RegExp): boolean =>
+    house.loads.some(({ name, like = '' }) => words.test(name) || words.test(like))
+  if (isAny(/boiler|stove|solid.?fuel/i)) {
     cautions.push(
       'A boiler or stove that burns solid fuel needs a heat leak and protection that work with no ' +
         'power at all.',
     )
   }
-  if (house.loads.some((load) => MEDICAL.test(load.name))) {
+  if (isAny(MEDICAL)) {
     cautions.push(
       "Nobody's health rests on a simulation: medicines follow pharmacist and maker, and a " +
         'medical device needs a plan of its own for a longer cut.',
@@ -33,4 +35,4 @@ export function cautionsFor(house: House): string[] {
   return cautions
 }
 
-const MEDICAL = /medic|insulin|vaccin|oxygen|dialys|ventilat|cpap|alarm/i
+const MEDICAL = /medic|insulin|vaccin|oxygen|dialys|ventilat|cpap|breathing|hoist|alarm/i

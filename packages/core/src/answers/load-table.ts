@@ -2,6 +2,7 @@
 
 import { monthRange } from '../axis/calendar.js'
 import type { LoadInput, PhaseOrThree, Tier } from '../house/house.js'
+import { typicalRow } from '../house/typical-loads.js'
 import { loadColumns } from '../load/demand.js'
 import { isSurveyed } from '../load/load-column.js'
 import type { MeterRecord } from '../load/meter-record.js'
@@ -29,6 +30,11 @@ export interface LoadRow {
   readonly startKva: number | null
   /** Null for a load that is off in a cut. [min] */
   readonly toleratesMinutes: number | null
+  /** Its kind in the table of typical loads; null where none is named. */
+  readonly like: string | null
+  /** Fields taken from that table, and what they rest on. */
+  readonly taken: readonly string[]
+  readonly source: string | null
   /** Loads that are inside a metered figure or a profile, taken out of it. */
   readonly contains: readonly string[]
 }
@@ -95,6 +101,9 @@ function rowOf({ house, calendar }: Prepared, load: LoadInput, kw: Float64Array)
     mostKw: kw.reduce((most, value) => Math.max(most, value), 0),
     startKva: surveyed ? running + startExtraKva(load) : null,
     toleratesMinutes: load.tier === 'critical' ? load.toleratesMinutes : null,
+    like: load.like ?? null,
+    taken: load.taken ?? [],
+    source: typicalRow(load.like)?.source ?? null,
     contains: load.contains ?? [],
   }
 }

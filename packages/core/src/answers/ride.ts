@@ -112,7 +112,10 @@ function untoldTolerances({ house }: Prepared, plain: unknown): string[] {
   const given = (plain as { loads?: { toleratesMinutes?: unknown }[] } | undefined)?.loads
   if (given === undefined) return []
   const names = house.loads
-    .filter(({ tier }, i) => tier === 'critical' && given[i]?.toleratesMinutes === undefined)
+    .filter(({ tier, taken }, i) => {
+      const told = given[i]?.toleratesMinutes !== undefined || taken?.includes('toleratesMinutes')
+      return tier === 'critical' && !told
+    })
     .map(({ name }) => name)
   if (names.length === 0) return []
   return [

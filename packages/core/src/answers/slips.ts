@@ -50,7 +50,8 @@ function loadWarnings(load: LoadInput): string[] {
   if (load.w < least) {
     return [`${load.name}: ${load.w} W is very little; were kilowatts meant? w is in watts.`]
   }
-  const isAlways = load.at === undefined && load.cycle === undefined
+  const { at, cycle, events, charging, byAir } = load
+  const isAlways = [at, cycle, events, charging, byAir].every((field) => field === undefined)
   const watts = load.w * load.pieces
   if (isAlways && watts >= LARGE_BASE_W) {
     return [

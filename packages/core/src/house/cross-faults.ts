@@ -162,7 +162,15 @@ function checkLoads(loads: Plain[], add: Add): void {
   for (const [i, load] of loads.entries()) {
     const at = `loads[${i}]`
     const whole = wholeFigure(load)
-    if (load.w === undefined && load.byAir === undefined && whole === null) {
+    if (load.tier === undefined && load.like === undefined) {
+      add(`${at}.tier`, 'one of critical, comfort, gridOnly (or a kind given in like)', undefined)
+    }
+    if (
+      load.w === undefined &&
+      load.byAir === undefined &&
+      load.like === undefined &&
+      whole === null
+    ) {
       add(`${at}.w`, 'given [W], or a meter file named in file, or a profile', undefined)
     }
     if (load.file !== undefined && load.profile !== undefined) {

@@ -3,6 +3,8 @@
 // The reader's own data sheet always wins. An answer lists the defaults it rests on; the page of
 // all of them is the table in this package's README, kept in step by a test.
 
+import { takenFrom, typicalRow, withTypicalLoads } from './typical-loads.js'
+
 const CP = 'common practice, no source'
 
 export interface Default {
@@ -146,8 +148,9 @@ export interface UsedDefault {
 }
 
 /** The defaults that a plain house (as read from its file) leans on, in the order of the table. */
-export function usedDefaults(plain: unknown): UsedDefault[] {
-  const used: UsedDefault[] = []
+export function usedDefaults(asked: unknown): UsedDefault[] {
+  const used = usedRows(asked)
+  const plain = withTypicalLoads(asked)
   for (const [path, { value, unit, basis }] of Object.entries<Default>(DEFAULTS)) {
     const absent = absentAt(plain, path).filter((at) => isAsked(plain, at))
     if (absent.length === 0) continue
@@ -157,6 +160,17 @@ export function usedDefaults(plain: unknown): UsedDefault[] {
     for (const at of where) used.push({ path: at, value: `${shown} ${plainUnit}`.trim(), basis })
   }
   return used
+}
+
+/** What loads that name their kind took from the table of typical loads. */
+function usedRows(asked: unknown): UsedDefault[] {
+  const loads = (asked as { readonly loads?: unknown } | null)?.loads
+  return (Array.isArray(loads) ? loads : []).flatMap((load, i) => {
+    const row = typicalRow(load?.like)
+    if (row === null) return []
+    const value = `${load.like}: ${takenFrom(load).join(', ')}`
+    return [{ path: `loads[${i}].like`, value, basis: row.source }]
+  })
 }
 
 /** Concrete paths under which a pattern like `loads[].w` is absent though its parent exists. */
@@ -179,9 +193,11 @@ function absentAt(plain: unknown, pattern: string): string[] {
 /** Whether a default means anything for this house: no retries where it does not try again. */
 function isAsked(plain: unknown, path: string): boolean {
   const house = plain as {
+    readonly loads?: unknown
     readonly inverter?: { readonly whenEmpty?: unknown }
     readonly arrays?: readonly { readonly inverter?: { readonly onIsland?: unknown } }[]
   }
+  if (path === 'sky.airMarginK') return asksForAir(house.loads)
   if (path === 'inverter.retryAt') return house.inverter?.whenEmpty === 'retries'
   const match = /^arrays\[(\d+)\]\.(?:inverter\.)?(trackerKw|floorShare|outAbove|backBelow)$/.exec(
     path,
@@ -191,6 +207,16 @@ function isAsked(plain: unknown, path: string): boolean {
   if (match[2] === 'trackerKw') return inverter === undefined
   const onIsland = inverter?.onIsland ?? DEFAULTS['arrays[].inverter.onIsland'].value
   return onIsland === (match[2] === 'floorShare' ? 'throttles to a floor' : 'trips')
+}
+
+/** Whether some load follows the air. */
+function asksForAir(loads: unknown): boolean {
+  return (Array.isArray(loads) ? loads : []).some(
+    (load) =>
+      load?.byAir !== undefined ||
+      load?.cycle?.insideC !== undefined ||
+      typeof load?.runs === 'object',
+  )
 }
 
 /** Groups whose every field has a default: they count as present when left out. */

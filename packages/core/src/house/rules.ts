@@ -228,7 +228,7 @@ const load = group('One load', {
     'critical',
     'comfort',
     'gridOnly',
-  ]),
+  ]).optional(),
   w: number('Power of one piece while it runs', { unit: 'W', above: 0, max: 100000 }).optional(),
   pieces: number('How many of it', { unit: '', min: 1, max: 1000, whole: true }).default(
     DEFAULTS['loads[].pieces'].value,

@@ -38,6 +38,8 @@ export type RunsInput = 'always' | 'heating season' | { below: number }
 export interface SurveyFields {
   /** The row of the table of typical loads that fills what is left out. */
   like?: string | undefined
+  /** Fields that came from that row; set by the check of the house. */
+  taken?: readonly string[] | undefined
   cycle?: CycleInput | undefined
   events?: EventsInput | undefined
   charging?: ChargingInput | undefined

@@ -4,6 +4,8 @@ import { z } from 'zod'
 import { DEFAULTS } from './defaults.js'
 import { choice, group, list, number, span } from './fields.js'
 import { ROOMS } from './survey-lines.js'
+import { kindNeed } from './typical-loads.js'
+import { TYPICAL_KINDS } from './typical-rows.js'
 
 const month = number('A month', { unit: '', min: 1, max: 12, whole: true })
 
@@ -11,6 +13,10 @@ const RUNS_NEED = 'always, heating season, or { below: a number -30..40 [°C] }'
 
 /** Fields of a load that say when and how it runs. */
 export const surveyFields = {
+  like: z
+    .enum(TYPICAL_KINDS, { error: ({ input }) => kindNeed(input) })
+    .describe('Kind in the table of typical loads, which fills what is left out')
+    .optional(),
   cycle: group('On and off times of a thermostat', {
     onMinutes: number('On', { unit: 'min', min: 1, max: 1440, whole: true }),
     offMinutes: number('Off', { unit: 'min', min: 0, max: 1440, whole: true }),

@@ -5,6 +5,7 @@
 
 import type { Calendar } from '../axis/calendar.js'
 import type { House, LoadInput } from '../house/house.js'
+import { typicalNotes } from '../house/typical-loads.js'
 import { airNotes } from './air-notes.js'
 import { apparentPower } from './apparent.js'
 import type { LoadColumn } from './load-column.js'
@@ -60,7 +61,7 @@ export function loadColumns(
   meters: ReadonlyMap<string, MeterRecord>,
   airC: Float64Array | null = null,
 ): LoadColumns {
-  const notes = airNotes(house)
+  const notes = [...typicalNotes(house.loads), ...airNotes(house)]
   const columns = new Map<string, LoadColumn>()
   const begun = new Set<string>()
   const columnOf = (load: LoadInput): Float64Array => {

@@ -2,7 +2,8 @@
 //
 // The number of a day is what the running sum of the mean adds in whole ones, so the fraction is
 // carried over and the number of any span of running days differs from its mean by less than one.
-// It begins at a chance of each piece. Counts are therefore more even than a person's: days with
+// It begins at a chance of each piece; what a day has no room for (an hour that spring leaves out,
+// the last evening) is owed to the next. Counts are therefore more even than a person's: days with
 // many more than the mean do not come. Within the day the starts are drawn evenly over the minutes
 // in which one may begin, so that no two of a piece overlap; each runs its whole length, past the
 // end of the hours and over midnight if it must, but never past the end of the year.
