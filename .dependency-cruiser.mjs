@@ -26,8 +26,8 @@ const ROOMS = {
   equipment: BASE,
   series: SERIES,
   island: ISLAND,
-  cut: CUT,
-  consequence: [...CUT, 'cut'],
+  cut: [...CUT, 'consequence'],
+  consequence: BASE,
   pass: [...CUT, 'cut', 'consequence'],
   answers: [...CUT, 'cut', 'consequence', 'pass'],
 }

@@ -9,10 +9,33 @@ import { columnsOf, folder, SAMPLES, SMALL_HOUSE, tideover } from './command.js'
 const files = folder()
 const small = files.write('small.yaml', SMALL_HOUSE)
 
+const FRIDGE_HOUSE = SMALL_HOUSE.replace(
+  '{ name: pump, tier: critical, w: 390 }',
+  '{ name: fridge, tier: critical, w: 90, cycle: { onMinutes: 15, offMinutes: 30 }, holdOver: { hours: 4 } }',
+)
+
 const TRACE_HEADER =
   'time_utc,demand_critical_kw,demand_comfort_kw,served_critical_kw,served_comfort_kw,' +
   'solar_available_kw,solar_used_kw,generator_kw,charge_kw,discharge_kw,battery_kw,grid_kw,' +
   'loss_kw,start_stored_kwh,stored_kwh,fuel_l,state'
+
+describe.concurrent('what the gaps of a cut do', () => {
+  it('a fridge in a dark 20-hour cut is lost four hours after the last minute with power', async () => {
+    const house = files.write('fridge.yaml', FRIDGE_HOUSE)
+    const words = ['trace', house, '--start', '2025-01-14T16:00Z', '--hours', '20']
+    const { out } = await tideover(...words, '--json')
+    const { events, loads } = JSON.parse(out)
+    const dark = events.find(({ text }: { text: string }) => text.includes('Everything is off'))
+    const [fridge] = loads
+    expect(Date.parse(fridge.lostAt) - Date.parse(dark.time)).toBe(4 * 3600e3)
+    // Newton: 20 - 15 (12 / 15)^(t / 4 h) at the end of the cut.
+    const hours = (Date.UTC(2025, 0, 15, 12) - Date.parse(dark.time)) / 3600e3
+    expect(fridge.most).toBeCloseTo(20 - 15 * (12 / 15) ** (hours / 4), 9)
+    const text = (await tideover(...words)).out
+    expect(text).toContain('fridge is lost: past 8 °C.')
+    expect(text).toContain(`above 8 °C for ${(hours - 4).toFixed(1)} h`)
+  })
+})
 
 describe.concurrent('trace --csv', () => {
   it.each([
@@ -27,7 +50,9 @@ describe.concurrent('trace --csv', () => {
       )
       expect([status, err]).toEqual([0, ''])
       const { header, rows } = columnsOf(out)
-      expect(header.join(',')).toBe(TRACE_HEADER)
+      // What a load keeps is shown behind the columns of the contract.
+      const kept = { croft: 'insulin fridge', surgery: 'vaccine fridge' }[name]
+      expect(header.join(',')).toBe(`${TRACE_HEADER},${kept}.temperature_c`)
       expect(rows).toHaveLength(48 * 60)
       const at = (row: string[], column: string): number => Number(row[header.indexOf(column)])
       let worst = 0

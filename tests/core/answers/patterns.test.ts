@@ -4,6 +4,7 @@ import {
   calendarOf,
   isEvening,
   type Prepared,
+  plainGap,
   type RideLoad,
   type Sky,
   skyFigures,
@@ -69,7 +70,7 @@ describe('Wilson’s interval', () => {
 describe('the figures of a month', () => {
   const prepared = { calendar: UTC_2025 } as Prepared
   const load: RideLoad = {
-    ...{ name: 'pump', toleratesMinutes: 0 },
+    ...{ name: 'pump', consequence: plainGap(0) },
     ...{ wantedIn: new Int32Array(1), wantedUpTo: null },
   }
   const sky = (kind: Sky['kind'], years: number, hasExtremes = true): Sky =>

@@ -27,8 +27,8 @@ describe('an AC-coupled house that collapsed', () => {
       { arrays: [solar('throttles')] },
       { startMs: Date.UTC(2025, 5, 20, 12), startSoc: 0.1 },
     )
-    expect(same.map((line) => /is off|nothing happens/.exec(line)?.[0] ?? '')).toEqual([
-      ...['', '', 'is off', 'nothing happens', 'nothing happens'],
+    expect(same.map((line) => /is off|nothing happens|is lost/.exec(line)?.[0] ?? '')).toEqual([
+      ...['', '', 'is off', 'nothing happens', 'is lost', 'nothing happens'],
     ])
     const sun = log.filter((line) => line.includes('nothing happens'))
     expect(sun).toHaveLength(2)
@@ -62,6 +62,7 @@ describe('an overload', () => {
     expect(at('10:00')).toEqual([
       '10:00  Overload. pump takes 12.0 kVA with a start, the inverter carries 10.0 kVA for a second.',
       '10:00  Everything is off. The inverter tries again in a minute.',
+      '10:00  pump is lost: it bears no gap.',
     ])
     expect(at('10:01')[0]).toContain('12.0 kVA all starting at once')
     expect(at('10:03')[1]).toBe(

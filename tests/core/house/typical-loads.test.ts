@@ -74,6 +74,12 @@ describe('what is stated wins', () => {
     expect(plate.taken).not.toContain('startingMultiple')
   })
 
+  it('a gap told by what the load keeps goes before the minutes of the table', () => {
+    const { taken, holdOver } = loadOf({ like: 'fridge', holdOver: { hours: 4, keeps: 'food' } })
+    expect(taken).not.toContain('toleratesMinutes')
+    expect(holdOver?.hours).toBe(4)
+  })
+
   it('a meter file leaves tier, power factor and gap to the table', () => {
     const { taken, w } = loadOf({ like: 'fridge', file: 'fridge.csv' })
     expect([taken, w]).toEqual([['tier', 'powerFactor', 'toleratesMinutes'], undefined])

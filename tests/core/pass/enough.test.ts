@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url'
 import {
   compile,
   equip,
+  longestTolerance,
   lostAfter,
   monthSky,
   newScratch,
@@ -28,7 +29,7 @@ function ridesTwice(name: string, month: number, hours: number) {
   const [batch] = batches.slice(12)
   const { year, from, to } = batch!
   const loads = rideLoads(prepared.demand)
-  const tolerance = Math.max(...loads.map((load) => load.toleratesMinutes))
+  const tolerance = longestTolerance(loads)
   const furthest = HORIZON + tolerance
   const window = windowOf(prepared, sky, newScratch(prepared), year, from, to + furthest)
   const { columns } = compile(house, prepared.calendar, prepared.demand, plant, rules, window)

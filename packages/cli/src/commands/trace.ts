@@ -52,7 +52,8 @@ const HEADER = [
   'state',
 ] as const
 
-function writeTrace(path: string, prepared: Prepared, { trace: t }: CutStory): void {
+function writeTrace(path: string, prepared: Prepared, { trace: t, courses }: CutStory): void {
+  const kept = courses.filter(({ shown }) => shown !== null)
   const times = Array.from({ length: t.n }, (_, i) => isoUtc(prepared.calendar, t.from + i))
   const columns = [
     times,
@@ -72,8 +73,10 @@ function writeTrace(path: string, prepared: Prepared, { trace: t }: CutStory): v
     t.storedKwh,
     t.fuelL,
     t.states,
+    ...kept.map(({ shown }) => shown!.values),
   ]
-  writeCsv(path, HEADER, rowsOf(columns))
+  const names = kept.map(({ name, shown }) => `${name}.${shown!.column}`)
+  writeCsv(path, [...HEADER, ...names], rowsOf(columns))
 }
 
 function traceJson(prepared: Prepared, story: CutStory, plain: unknown): unknown {
@@ -90,6 +93,16 @@ function traceJson(prepared: Prepared, story: CutStory, plain: unknown): unknown
     })),
     totals: traceTotals(story, prepared.house),
     defaults: usedDefaults(plain),
+    loads: story.courses.map(({ name, toleratesMinutes, basis, lostAt, shown }) => ({
+      name,
+      toleratesMinutes: Number.isFinite(toleratesMinutes) ? toleratesMinutes : null,
+      toleranceBasis: basis,
+      lostAt: lostAt === null ? null : isoUtc(prepared.calendar, story.trace.from + lostAt),
+      unit: shown?.unit ?? null,
+      limit: shown?.limit ?? null,
+      most: shown === null ? null : shown.values.reduce((a, b) => Math.max(a, b)),
+      least: shown === null ? null : shown.values.reduce((a, b) => Math.min(a, b)),
+    })),
     events: story.events.map((event) => ({
       time: isoUtc(prepared.calendar, story.trace.from + event.minute),
       local: event.local,

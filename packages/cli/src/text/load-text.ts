@@ -1,6 +1,6 @@
 // The load table on one page.
 
-import type { LoadRow, LoadTable, Tier } from '@tideover/core'
+import { CONSEQUENCES, type LoadRow, type LoadTable, type Tier } from '@tideover/core'
 import { bullets, round, table, toleranceText } from './lines.js'
 import { wrap } from './wrap.js'
 
@@ -12,6 +12,8 @@ const TIERS: readonly (readonly [Tier, string])[] = [
 
 /** Fields that say when a load runs. */
 const HOURS = ['cycle', 'events', 'charging', 'byAir', 'at', 'runs']
+/** Fields that say for how long it may be off. */
+const GAP = ['toleratesMinutes', ...CONSEQUENCES]
 
 export function loadText(answer: LoadTable): string {
   const lines = [`${answer.house}: loads, to be checked with the customer.`]
@@ -58,7 +60,10 @@ export function loadText(answer: LoadTable): string {
   if (answer.loads.some(({ tier }) => tier === 'gridOnly')) {
     lines.push(wrap('What is off in a cut has to be wired outside the island.'))
   }
-  const notes = [...answer.loads.filter(({ contains }) => contains.length > 0).map(containsText)]
+  const notes = [
+    ...answer.loads.flatMap(keptText),
+    ...answer.loads.filter(({ contains }) => contains.length > 0).map(containsText),
+  ]
   if (notes.length + answer.warnings.length > 0) {
     lines.push('', 'Assumed:', ...bullets([...notes, ...answer.warnings]))
   }
@@ -81,10 +86,12 @@ function cells(row: LoadRow): string[] {
       ? '-'
       : mark(row.startKva.toFixed(2), 'w', 'byAir', 'startingMultiple', 'powerFactor'),
     row.phase,
-    row.toleratesMinutes === null
-      ? ''
-      : mark(toleranceText(row.toleratesMinutes), 'toleratesMinutes'),
+    row.tier === 'critical' ? mark(toleranceText(row.toleratesMinutes), ...GAP) : '',
   ]
+}
+
+function keptText({ name, toleranceBasis }: LoadRow): string[] {
+  return toleranceBasis === null ? [] : [`${name}: ${toleranceBasis}.`]
 }
 
 function containsText({ name, contains }: LoadRow): string {

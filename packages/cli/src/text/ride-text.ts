@@ -207,7 +207,10 @@ function loadTable(promised: SkyFigures, cutHours: number): string[] {
     load.firstToFail ? ' first to give out' : '',
   ])
   const head = ['', 'may be off', 'worst', 'middle', `lasts ${round(cutHours)} h`, '']
-  return table([head, ...rows])
+  const kept = promised.loads.flatMap(({ name, toleranceBasis }) =>
+    toleranceBasis === null ? [] : [wrap(`${name}: ${toleranceBasis}.`)],
+  )
+  return [...table([head, ...rows]), ...kept]
 }
 
 /** Whether a darker sky rides more cuts than a brighter one. */

@@ -10,6 +10,7 @@ import {
   SOLAR_EVENTS,
   skyWords,
 } from '@tideover/core'
+import { keptLines } from './kept-text.js'
 import { bullets } from './lines.js'
 import { wrap } from './wrap.js'
 
@@ -86,6 +87,7 @@ export function traceText(prepared: Prepared, story: CutStory): string {
     ),
     '',
     ...sums(totals, house),
+    ...keptLines(story, calendar),
     ...logNotes(prepared),
   ].join('\n')
 }

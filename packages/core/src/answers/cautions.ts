@@ -1,6 +1,6 @@
 // What is said beside every answer, because people can be hurt.
 
-import type { House } from '../house/house.js'
+import type { House, LoadInput } from '../house/house.js'
 
 /** Cautions for a house, most general last. */
 export function cautionsFor(house: House): string[] {
@@ -9,18 +9,28 @@ export function cautionsFor(house: House): string[] {
       'and a neutral-earth bond that it makes only while it runs; the supply earth is not to be ' +
       'relied on. Work for a licensed person, agreed with the network operator.',
   ]
-  const isAny = (words: RegExp): boolean =>
-    house.loads.some(({ name, like = '' }) => words.test(name) || words.test(like))
-  if (isAny(/boiler|stove|solid.?fuel/i)) {
+  if (anyLoad(house, /boiler|stove|solid.?fuel/i, (load) => load.overheats !== undefined)) {
     cautions.push(
       'A boiler or stove that burns solid fuel needs a heat leak and protection that work with no ' +
         'power at all.',
     )
   }
-  if (isAny(MEDICAL)) {
+  if (anyLoad(house, MEDICAL, (load) => load.holdOver?.keeps === 'medicine')) {
     cautions.push(
       "Nobody's health rests on a simulation: medicines follow pharmacist and maker, and a " +
         'medical device needs a plan of its own for a longer cut.',
+    )
+  }
+  if (anyLoad(house, COLD, ({ holdOver }) => holdOver !== undefined)) {
+    cautions.push(
+      'Food: public guidance counts on 4 h in a fridge, 24 h in a half-full and 48 h in a full ' +
+        'freezer, doors shut, and has what was above 4 °C for 2 h thrown away. Put a thermometer in.',
+    )
+  }
+  if (anyLoad(house, PHONES, () => false)) {
+    cautions.push(
+      'Telephone, alarm button and internet die with the router, and with the street cabinet ' +
+        'whatever the house does: keep a way to call for help that needs neither.',
     )
   }
   if (house.generator !== undefined) {
@@ -35,4 +45,12 @@ export function cautionsFor(house: House): string[] {
   return cautions
 }
 
+function anyLoad(house: House, names: RegExp, keeps: (load: LoadInput) => boolean): boolean {
+  return house.loads.some(
+    (load) => names.test(load.name) || names.test(load.like ?? '') || keeps(load),
+  )
+}
+
+const COLD = /fridge|freezer|refrigerator/i
+const PHONES = /router|phone|alarm|internet|broadband/i
 const MEDICAL = /medic|insulin|vaccin|oxygen|dialys|ventilat|cpap|breathing|hoist|alarm/i

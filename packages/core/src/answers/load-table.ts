@@ -1,6 +1,7 @@
 // The loads of a house on one page, to be checked with the customer.
 
 import { monthRange } from '../axis/calendar.js'
+import { consequenceOf, toleratedMinutes } from '../consequence/of-load.js'
 import type { LoadInput, PhaseOrThree, Tier } from '../house/house.js'
 import { typicalRow } from '../house/typical-loads.js'
 import { loadColumns } from '../load/demand.js'
@@ -28,13 +29,15 @@ export interface LoadRow {
   readonly mostKw: number
   /** Apparent power of one piece in its start; null where the starts are not known. [kVA] */
   readonly startKva: number | null
-  /** Null for a load that is off in a cut. [min] */
+  /** Null for a load that is not critical, and for one that bears any gap. [min] */
   readonly toleratesMinutes: number | null
   /** Its kind in the table of typical loads; null where none is named. */
   readonly like: string | null
   /** Fields taken from that table, and what they rest on. */
   readonly taken: readonly string[]
   readonly source: string | null
+  /** What that follows from; null where it is given. */
+  readonly toleranceBasis: string | null
   /** Loads that are inside a metered figure or a profile, taken out of it. */
   readonly contains: readonly string[]
 }
@@ -87,6 +90,7 @@ function rowOf({ house, calendar }: Prepared, load: LoadInput, kw: Float64Array)
   const [from, to] = monthRange(calendar, JANUARY)
   const january = kw.subarray(from, to)
   const days = (to - from) / 1440
+  const tolerated = toleratedMinutes(load)
   const running = (load.w ?? 0) / 1000 / load.powerFactor
   return {
     name: load.name,
@@ -100,7 +104,8 @@ function rowOf({ house, calendar }: Prepared, load: LoadInput, kw: Float64Array)
     julyKwhADay: meanKwh(kw, ...monthRange(calendar, JULY)),
     mostKw: kw.reduce((most, value) => Math.max(most, value), 0),
     startKva: surveyed ? running + startExtraKva(load) : null,
-    toleratesMinutes: load.tier === 'critical' ? load.toleratesMinutes : null,
+    toleratesMinutes: load.tier === 'critical' && Number.isFinite(tolerated) ? tolerated : null,
+    toleranceBasis: load.tier === 'critical' ? consequenceOf(load).basis : null,
     like: load.like ?? null,
     taken: load.taken ?? [],
     source: typicalRow(load.like)?.source ?? null,

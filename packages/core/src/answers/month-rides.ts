@@ -2,6 +2,7 @@
 
 import { minutesOfHours } from '../axis/calendar.js'
 import {
+  longestTolerance,
   lostAfter,
   minutesWithout,
   type RideLoad,
@@ -81,7 +82,7 @@ export function monthRidesOf(
 ): MonthRides[] {
   const scratch = newScratch(prepared)
   const wanted = wantedSum(loads)
-  const tolerance = Math.max(...loads.map((load) => load.toleratesMinutes))
+  const tolerance = longestTolerance(loads)
   const furthest = Math.max(...variants.map(({ horizon }) => horizon)) + tolerance
   const within = minutesOfHours(span.hours)
   const enough: Enough = { cutMinutes: within, lostAfter: lostAfter(loads, furthest) }

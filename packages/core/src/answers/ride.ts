@@ -7,7 +7,7 @@ import { monthRange } from '../axis/calendar.js'
 import { rideLoads } from '../cut/rides.js'
 import { inverterLossKw, type Plant } from '../equipment/plant.js'
 import { usedDefaults } from '../house/defaults.js'
-import type { Site } from '../house/house.js'
+import { CONSEQUENCES, type Site } from '../house/house.js'
 import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
 import { cautionsFor } from './cautions.js'
@@ -109,13 +109,16 @@ export function rideFrom(
 
 /** Critical loads whose tolerance the file leaves out: none is allowed, which may decide all. */
 function untoldTolerances({ house }: Prepared, plain: unknown): string[] {
-  const given = (plain as { loads?: { toleratesMinutes?: unknown }[] } | undefined)?.loads
+  const given = (plain as { loads?: Readonly<Record<string, unknown>>[] } | undefined)?.loads
   if (given === undefined) return []
   const names = house.loads
-    .filter(({ tier, taken }, i) => {
-      const told = given[i]?.toleratesMinutes !== undefined || taken?.includes('toleratesMinutes')
-      return tier === 'critical' && !told
-    })
+    .filter(
+      ({ tier, taken = [] }, i) =>
+        tier === 'critical' &&
+        ['toleratesMinutes', ...CONSEQUENCES].every(
+          (key) => given[i]?.[key] === undefined && !taken.includes(key),
+        ),
+    )
     .map(({ name }) => name)
   if (names.length === 0) return []
   return [

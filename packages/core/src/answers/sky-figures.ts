@@ -1,7 +1,7 @@
 // A month's rides under one sky as the figures of an answer.
 
 import { isoUtc, minutesOfHours } from '../axis/calendar.js'
-import type { RideLoad } from '../cut/rides.js'
+import { type RideLoad, toleranceOf } from '../cut/rides.js'
 import type { Prepared } from '../series/prepare.js'
 import { wilson95 } from './interval.js'
 import type { BatchRides, MonthRides } from './month-rides.js'
@@ -9,7 +9,10 @@ import { isEvening, PATTERNS, type Pattern } from './patterns.js'
 
 export interface LoadFigures {
   readonly name: string
-  readonly toleratesMinutes: number
+  /** Given, or what follows from what it keeps; null where it bears any gap. [min] */
+  readonly toleratesMinutes: number | null
+  /** What that follows from; null where it is given. */
+  readonly toleranceBasis: string | null
   /** Share of starts, under the headline pattern, that ride the cut as far as this load goes. */
   readonly share: number | null
   /** Until this load alone is lost, over all starts; the horizon where it is not. */
@@ -195,11 +198,16 @@ function loadFigures(
     const minutes = sorted(batches.map(({ rides }) => rides.byLoad[which]!))
     return {
       name: load.name,
-      toleratesMinutes: load.toleratesMinutes,
+      toleratesMinutes: finite(toleranceOf(load)),
+      toleranceBasis: load.consequence.basis,
       share: shareOf(tallies[which]!),
       worstHours: noWorst ? null : minutes[0]! / 60,
       medianHours: minutes[Math.floor(0.5 * (minutes.length - 1))]! / 60,
       firstToFail: most > 0 && ends.indexOf(most) === which,
     }
   })
+}
+
+function finite(minutes: number): number | null {
+  return Number.isFinite(minutes) ? minutes : null
 }

@@ -1,7 +1,10 @@
 // One cut of a house, traced: the sky and year chosen as the other answers choose them.
 
 import { MINUTE_MS, minutesOfHours } from '../axis/calendar.js'
+import { type Course, courseOf } from '../cut/course.js'
 import { type EventLine, eventLines } from '../cut/event-lines.js'
+import { lossLines } from '../cut/loss-lines.js'
+import { rideLoads } from '../cut/rides.js'
 import { type Trace, trace } from '../cut/trace.js'
 import { InputError } from '../house/problem.js'
 import { type Compiled, compile } from '../island/compile.js'
@@ -28,6 +31,8 @@ export interface CutStory {
   /** Every cut, [from, to) in minutes of the trace; outside them the grid is there. */
   readonly cuts: readonly (readonly [number, number])[]
   readonly events: readonly EventLine[]
+  /** What the gaps do to each critical load, in the order of the file. */
+  readonly courses: readonly Course[]
   readonly compiled: Compiled
   readonly sky: SkyKind
   readonly syntheticYear: number
@@ -53,12 +58,18 @@ export function traceCut(prepared: Prepared, question: CutQuestion): CutStory {
   const { plant, rules } = equipped
   const compiled = compile(house, calendar, demand, plant, rules, window, gridUp)
   const cut = trace(compiled, equipped.startKwh)
+  const courses = rideLoads(demand).map((load) => courseOf(cut, load, rules))
+  const events = [
+    ...eventLines(cut, house, calendar, compiled),
+    ...lossLines(courses, from, calendar),
+  ]
   const { capacityKwh } = rules
   return {
     trace: cut,
     cutMinutes: minutes,
     cuts,
-    events: eventLines(cut, house, calendar, compiled),
+    events: events.sort((a, b) => a.minute - b.minute),
+    courses,
     compiled,
     sky: question.sky ?? 'dull',
     syntheticYear: year,

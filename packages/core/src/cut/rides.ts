@@ -1,6 +1,7 @@
-// From down spells to rides: a load's tolerance is a budget that minutes without use up and
-// minutes with refill.
+// From down spells to rides: what a load makes of its gaps, folded over the spells of a cut.
 
+import type { Consequence } from '../consequence/consequence.js'
+import { consequenceOf } from '../consequence/of-load.js'
 import type { Demand } from '../load/demand.js'
 import { runsOnReturn } from '../load/load-column.js'
 import { NO_SPELL, type Spells } from './spells.js'
@@ -8,7 +9,7 @@ import { NO_SPELL, type Spells } from './spells.js'
 /** A critical load as a ride sees it. */
 export interface RideLoad {
   readonly name: string
-  readonly toleratesMinutes: number
+  readonly consequence: Consequence
   /** Minutes from each minute of the year to the next in which it wants power; NEVER where none. [n] */
   readonly wantedIn: Int32Array
   /**
@@ -26,11 +27,16 @@ export function rideLoads(demand: Demand): RideLoad[] {
     const wantedIn = minutesUntilWanted(kw)
     return {
       name: load.name,
-      toleratesMinutes: load.toleratesMinutes,
+      consequence: consequenceOf(load),
       wantedIn,
       wantedUpTo: runsOnReturn(load) ? null : wantedSum([{ wantedIn }]),
     }
   })
+}
+
+/** The longest gap that does no harm to a load long supplied; Infinity for any. [min] */
+export function toleranceOf({ consequence }: Pick<RideLoad, 'consequence'>): number {
+  return consequence.lostIn(consequence.rest)
 }
 
 /** Over the turn of the year it is the same year again. */
@@ -43,6 +49,11 @@ function minutesUntilWanted(kw: Float64Array): Int32Array {
     if (i < n) out[i] = until
   }
   return out
+}
+
+/** The longest tolerance of those that have an end, for which a gap open at the horizon is followed. */
+export function longestTolerance(loads: readonly Pick<RideLoad, 'consequence'>[]): number {
+  return Math.max(0, ...loads.map(toleranceOf).filter(Number.isFinite))
 }
 
 export interface Rides {
@@ -59,9 +70,10 @@ export interface Rides {
 /**
  * Rides of all starts.
  *
- * A ride ends at the first minute of the down spell in which a tolerance runs out. A gap begins
- * with the first minute of the spell in which the load wants power and ends with the spell. Gaps
- * add up; between them a load is relieved by the minutes in which it wants power and has it.
+ * A ride ends at the first minute of the down spell in which a load is lost. A gap begins with the
+ * first minute of the spell in which the load wants power (what is kept warms or cools from the
+ * first minute on) and ends with the spell. Gaps add up; between them a load is relieved by the
+ * minutes in which it wants power and has it.
  *
  * @param offset   axis minute of start 0
  * @param horizon  minutes; spells and gaps that begin later do not count
@@ -94,7 +106,7 @@ export function ridesOf(
 }
 
 /**
- * Where one load's tolerance first runs out, or null within the horizon.
+ * Where one load is first lost, or null within the horizon.
  *
  * @param start  index of the start; spells count minutes from start 0
  */
@@ -105,28 +117,33 @@ export function firstLoss(
   offset: number,
   horizon: number,
 ): { at: number; spellFrom: number } | null {
-  const n = load.wantedIn.length
-  let used = 0
+  const { consequence } = load
+  let state = consequence.rest
   let upFrom = start
   for (let spell = spells.first[start]!; spell !== NO_SPELL; spell = spells.next(spell)) {
     const from = spells.from(spell)
     if (from >= start + horizon) return null
     const to = spells.to(spell) < 0 ? Number.POSITIVE_INFINITY : spells.to(spell)
-    used = Math.max(0, used - relief(load.wantedUpTo, upFrom + offset, from + offset))
-    const gapFrom = from + load.wantedIn[(from + offset) % n]!
+    state = consequence.afterSupply(state, relief(load, upFrom + offset, from + offset))
+    const gapFrom = from + gapIn(load, from + offset)
     if (gapFrom < to) {
       if (gapFrom >= start + horizon) return null
-      const at = gapFrom + load.toleratesMinutes - used
+      const at = gapFrom + consequence.lostIn(state)
       if (at < to) return { at, spellFrom: from }
-      used += to - gapFrom
+      state = consequence.afterGap(state, to - gapFrom)
     }
     upFrom = to
   }
   return null
 }
 
+/** Minutes from the begin of a spell, on the axis, to the begin of the load's gap. */
+export function gapIn({ consequence, wantedIn }: RideLoad, from: number): number {
+  return consequence.beginsAtOnce ? 0 : wantedIn[from % wantedIn.length]!
+}
+
 /** Minutes of [from, to) that relieve a load, on the axis. */
-function relief(wantedUpTo: Int32Array | null, from: number, to: number): number {
+export function relief({ wantedUpTo }: RideLoad, from: number, to: number): number {
   if (wantedUpTo === null) return to - from
   return countUpTo(wantedUpTo, to) - countUpTo(wantedUpTo, from)
 }
@@ -163,14 +180,15 @@ export function minutesWithout(
 /**
  * Minutes off in one go after which every load is lost that can be lost within the horizon,
  * whenever the spell began: its tolerance and the longest it goes without wanting power. A load
- * that wants none for longer than the horizon is not lost in it.
+ * that wants none for longer than the horizon is not lost in it. Infinity where one is never lost.
  */
 export function lostAfter(loads: readonly RideLoad[], horizon: number): number {
   return Math.max(
     ...loads.map((load) => {
       let longest = 0
+      if (load.consequence.beginsAtOnce) return toleranceOf(load) + 1
       for (const until of load.wantedIn) if (until > longest && until < horizon) longest = until
-      return load.toleratesMinutes + longest + 1
+      return toleranceOf(load) + longest + 1
     }),
   )
 }

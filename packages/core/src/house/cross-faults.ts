@@ -3,6 +3,7 @@
 
 import { DEFAULTS } from './defaults.js'
 import type { Phase } from './house.js'
+import { checkKept } from './kept-faults.js'
 import { isOnIsland } from './phases.js'
 import { type Problem, printable } from './problem.js'
 import { islandWay, MOST_GROUPS } from './solar-groups.js'
@@ -188,6 +189,7 @@ function checkLoads(loads: Plain[], add: Add): void {
     }
     surveyFaults(load, at, add)
     checkMotor(load, at, add)
+    checkKept(load, at, add)
     if (load.contains !== undefined && whole === null) {
       const need = 'left out where no meter file is named and no profile given'
       add(`${at}.contains`, need, load.contains)

@@ -3,6 +3,8 @@
 // The reader's own data sheet always wins. An answer lists the defaults it rests on; the page of
 // all of them is the table in this package's README, kept in step by a test.
 
+import { CONSEQUENCES } from './house.js'
+import { BOILER, COLD, HOT_WATER, ROOM_C } from './kept.js'
 import { takenFrom, typicalRow, withTypicalLoads } from './typical-loads.js'
 
 const CP = 'common practice, no source'
@@ -111,6 +113,35 @@ export const DEFAULTS = {
   'loads[].pieces': { value: 1, unit: '', basis: 'one of it' },
   'loads[].runs': { value: 'always', unit: '', basis: 'all the year' },
   'loads[].toleratesMinutes': { value: 0, unit: 'min', basis: 'the cautious end: no gap at all' },
+  'loads[].holdOver.keeps': { value: 'food', unit: '', basis: 'what a kitchen fridge holds' },
+  'loads[].holdOver.fromC': {
+    value: `${COLD.food.fromC}, or ${COLD.frozen.fromC} for frozen`,
+    unit: '°C',
+    basis: CP,
+  },
+  'loads[].holdOver.limitC': {
+    value: `${COLD.food.limitC}, or ${COLD.frozen.limitC} for frozen`,
+    unit: '°C',
+    basis: 'WHO, +2 to +8 °C for medicines; chilled food in Great Britain from memory; thawing',
+  },
+  'loads[].holdOver.untilC': { value: 'limitC', unit: '°C', basis: 'the hours reach the limit' },
+  'loads[].holdOver.atC': { value: ROOM_C, unit: '°C', basis: CP },
+  'loads[].holdOver.roomC': { value: 'atC', unit: '°C', basis: 'no other is named' },
+  'loads[].overheats.fromC': { value: BOILER.fromC, unit: '°C', basis: CP },
+  'loads[].overheats.limitC': {
+    value: BOILER.limitC,
+    unit: '°C',
+    basis: 'thermal discharge valves open at about this, trade glossaries',
+  },
+  'loads[].overheats.stillKwh': { value: 'no end', unit: 'kWh', basis: 'the fire burns on' },
+  'loads[].hotWater.fromC': { value: HOT_WATER.fromC, unit: '°C', basis: CP },
+  'loads[].hotWater.useC': { value: HOT_WATER.useC, unit: '°C', basis: CP },
+  'loads[].hotWater.coldC': { value: HOT_WATER.coldC, unit: '°C', basis: CP },
+  'loads[].hotWater.lossKwhADay': {
+    value: HOT_WATER.lossKwhADay,
+    unit: 'kWh a day',
+    basis: CP,
+  },
   'loads[].powerFactor': { value: 0.9, unit: 'share of 1', basis: CP },
   'loads[].startingMultiple': { value: 1, unit: '', basis: 'no motor' },
   'loads[].phase': { value: "the island's", unit: '', basis: 'no other is named' },
@@ -193,12 +224,17 @@ function absentAt(plain: unknown, pattern: string): string[] {
 /** Whether a default means anything for this house: no retries where it does not try again. */
 function isAsked(plain: unknown, path: string): boolean {
   const house = plain as {
-    readonly loads?: unknown
     readonly inverter?: { readonly whenEmpty?: unknown }
     readonly arrays?: readonly { readonly inverter?: { readonly onIsland?: unknown } }[]
+    readonly loads?: readonly Readonly<Record<string, unknown>>[]
   }
   if (path === 'sky.airMarginK') return asksForAir(house.loads)
   if (path === 'inverter.retryAt') return house.inverter?.whenEmpty === 'retries'
+  const gap = /^loads\[(\d+)\]\.toleratesMinutes$/.exec(path)
+  if (gap !== null) {
+    const load = house.loads?.[Number(gap[1])]
+    return CONSEQUENCES.every((key) => load?.[key] === undefined)
+  }
   const match = /^arrays\[(\d+)\]\.(?:inverter\.)?(trackerKw|floorShare|outAbove|backBelow)$/.exec(
     path,
   )

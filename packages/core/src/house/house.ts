@@ -164,6 +164,67 @@ export interface StackInput {
   heaterW: number
 }
 
+/** Something kept cold, by the time it is stated to hold without power. */
+export interface HoldOver {
+  /** From `fromC` to `untilC`, door shut, in a room at `atC`. [h] */
+  hours: number
+  keeps: ColdKeeps
+  /** What it runs at; 5, or -18 for frozen, when absent. [°C] */
+  fromC?: number | undefined
+  /** The temperature that the stated hours reach; `limitC` when absent. [°C] */
+  untilC?: number | undefined
+  /** Where it is lost; 8, or 0 for frozen, when absent. [°C] */
+  limitC?: number | undefined
+  /** The room of the stated hours; 20 when absent. [°C] */
+  atC?: number | undefined
+  /** The room in this house during the cut; `atC` when absent. [°C] */
+  roomC?: number | undefined
+}
+
+export const COLD_KEPT = ['food', 'frozen', 'medicine'] as const
+export type ColdKeeps = (typeof COLD_KEPT)[number]
+
+/** A boiler that burns solid fuel, where its pump stops. */
+export interface Overheats {
+  /** Water in the boiler itself. [l] */
+  waterL: number
+  /** Heat of the fire. [kW] */
+  heatKw: number
+  /** 70 when absent. [°C] */
+  fromC?: number | undefined
+  /** Where it is lost; 95 when absent. [°C] */
+  limitC?: number | undefined
+  /** Heat that a fire which dies down with the power still gives; it burns on when absent. [kWh] */
+  stillKwh?: number | undefined
+}
+
+/** A sump that fills, or a pressure vessel that empties, while its pump stands. */
+export interface Buffer {
+  /** From where the pump starts to where it is too late. [l] */
+  litres: number
+  /** What comes or goes. [l/min] */
+  litresPerMinute: number
+}
+
+/** A cylinder of hot water. */
+export interface HotWater {
+  /** [l] */
+  litres: number
+  /** Drawn in a day, at `useC`. [l] */
+  litresADay: number
+  /** 60 when absent. [°C] */
+  fromC?: number | undefined
+  /** 40 when absent. [°C] */
+  useC?: number | undefined
+  /** 10 when absent. [°C] */
+  coldC?: number | undefined
+  /** What the cylinder loses; 1.5 when absent. [kWh a day] */
+  lossKwhADay?: number | undefined
+}
+
+/** What tells how long a load bears a gap, beside a plain `toleratesMinutes`. */
+export const CONSEQUENCES = ['holdOver', 'overheats', 'buffer', 'hotWater'] as const
+
 export interface LoadInput extends SurveyFields {
   name: string
   tier: Tier
@@ -180,8 +241,12 @@ export interface LoadInput extends SurveyFields {
   profile?: { kind: ProfileKind; kwhPerYear: number } | undefined
   /** Names of loads that the metered or standard figure already holds; they are taken out of it. */
   contains?: string[] | undefined
-  /** The longest gap that does no harm. [min] */
+  /** The longest gap that does no harm, where none of the four below tells it. [min] */
   toleratesMinutes: number
+  holdOver?: HoldOver | undefined
+  overheats?: Overheats | undefined
+  buffer?: Buffer | undefined
+  hotWater?: HotWater | undefined
   /** True power over apparent power while it runs. 0..1 */
   powerFactor: number
   /** Apparent power at the start over that while running. */

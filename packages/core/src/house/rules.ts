@@ -20,6 +20,7 @@ import {
 } from './fields.js'
 import { HOLIDAY_NEED, isHolidayText } from './holidays.js'
 import { GRID_CODES, PHASES, PROFILE_KINDS, WAKES_ON, WEEKDAYS } from './house.js'
+import { buffer, holdOver, hotWater, overheats } from './kept-rules.js'
 import { LOCKED_ROTOR_LETTERS } from './locked-rotor.js'
 import { surveyFields } from './survey-rules.js'
 
@@ -250,6 +251,10 @@ const load = group('One load', {
     min: 0,
     max: 20160,
   }).default(DEFAULTS['loads[].toleratesMinutes'].value),
+  holdOver: holdOver.optional(),
+  overheats: overheats.optional(),
+  buffer: buffer.optional(),
+  hotWater: hotWater.optional(),
   powerFactor: share('Power factor while it runs', 0.1).default(
     DEFAULTS['loads[].powerFactor'].value,
   ),

@@ -4,14 +4,18 @@
 // how a load runs takes nothing of it from the table.
 
 import { distance } from 'fastest-levenshtein'
-import type { LoadInput } from './house.js'
+import { CONSEQUENCES, type LoadInput } from './house.js'
 import { SURVEY_ONLY } from './survey-faults.js'
 import { TYPICAL_KINDS, TYPICAL_ROWS, type TypicalKind, type TypicalRow } from './typical-rows.js'
 
 type Plain = Record<string, unknown>
 
+/** Fields of which one tells the gap that does no harm. */
+const GAPS = ['toleratesMinutes', ...CONSEQUENCES]
+
 /** Fields of a row that are left when these are stated. */
 const GIVES_WAY: Readonly<Record<string, readonly string[]>> = {
+  ...Object.fromEntries(GAPS.map((gap) => [gap, GAPS])),
   w: ['byAir'],
   at: ['events'],
   cycle: ['events', 'charging', 'byAir'],

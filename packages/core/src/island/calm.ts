@@ -63,15 +63,14 @@ function isTankEmpty(state: State, rules: Rules): boolean {
 }
 
 /** Whether nothing runs in a state that a span cannot carry. */
-function canBeCalm(state: State, rules: Rules): boolean {
+function canBeCalm(state: State): boolean {
   if (state.grid || state.shedFor > 0 || state.retries !== 0 || state.retryAt >= 0) return false
-  if (state.pours > MOST_POURS || state.wakeAt >= 0) return false
-  return state.level <= rules.lastLevel || state.offFor === TOGETHER_AFTER
+  return state.pours <= MOST_POURS && state.wakeAt < 0
 }
 
 /** The mode of a state after minute `i`; null with the grid there and between retries. */
 export function modeOf(state: State, i: number, rules: Rules): Mode | null {
-  if (!canBeCalm(state, rules)) return null
+  if (!canBeCalm(state)) return null
   const g = state.generator
   const generator = state.outOfOrder
     ? 'out of order'
@@ -127,7 +126,7 @@ function bandOf(stored: number, rules: Rules): number {
  * Waits are shorter than the rings they are counted in: 64 and 128 minutes.
  */
 export function modeKey(state: State, i: number, rules: Rules): number {
-  if (!canBeCalm(state, rules)) return -1
+  if (!canBeCalm(state)) return -1
   let key = state.level * 8 + bandOf(state.stored, rules)
   key = (key * 3 + solarCode(state.solar)) * 3 + solarCode(state.solarToo)
   key = (key * 5 + generatorCode(state, rules)) * 2 + (isTankEmpty(state, rules) ? 1 : 0)
@@ -167,8 +166,19 @@ export function dueOf(mode: Mode, timer: number, rules: Rules): number {
   return mode.generator === 'fresh' ? timer + leastRun(rules) : timer
 }
 
+/** Loads off: the last minute in which they were on, or one as long ago as makes no difference. */
+export function onBefore({ level, offFor }: State, i: number, rules: Rules): number {
+  return level > rules.lastLevel ? i - offFor : -1
+}
+
 /** Puts a mode's side of a state back, as it stands before minute `i`. */
-export function restore(state: State, mode: Mode, timer: number, i: number, rules: Rules): void {
+export function restore(
+  state: State,
+  mode: Mode,
+  { timer, onBefore: on }: { readonly timer: number; readonly onBefore: number },
+  i: number,
+  rules: Rules,
+): void {
   state.level = mode.level
   for (let g = 0; g < mode.solar.length; g++) {
     const { is, until } = mode.solar[g]!
@@ -177,7 +187,7 @@ export function restore(state: State, mode: Mode, timer: number, i: number, rule
   state.outOfOrder = mode.generator === 'out of order'
   state.personAt = mode.called ? timer : -1
   state.pours = mode.pours
-  state.offFor = mode.level > rules.lastLevel ? TOGETHER_AFTER : 0
+  state.offFor = mode.level > rules.lastLevel ? Math.min(TOGETHER_AFTER, i - 1 - on) : 0
   state.together = mode.togetherUntil < 0 ? 0 : mode.togetherUntil - (i - 1)
   if (mode.generator === 'off' || state.outOfOrder) state.generator = 0
   else if (mode.generator === 'settled') state.generator = leastRun(rules)
@@ -228,6 +238,9 @@ export function calmSpan(into: Calm, mode: Mode, i: number, columns: Columns, ru
   if (upper !== undefined) into.below = Math.min(into.below, upper - Math.max(0, delta))
   const lower = band === 0 ? 0 : rules.bandEdgesKwh[band - 1]!
   if (delta < 0) into.above = Math.max(into.above, lower - delta - GRID_KWH)
+  if (mode.generator === 'settled') {
+    into.below = Math.min(into.below, rules.generator!.stopKwh - Math.max(0, delta))
+  }
   if (isRunning(mode)) {
     const burns = mode.togetherUntil < 0 ? columns.litres : columns.together!.litres
     into.litres = burns(mode.level, i, into.delta)
@@ -247,10 +260,8 @@ function generatorCalm(into: Calm, mode: Mode, i: number, columns: Columns, rule
   }
   if (isRunning(mode) && set.canFail && columns.runFails[i] === 1) return false
   if (mode.generator === 'starting' || mode.generator === 'fresh') return true
-  if (mode.generator === 'settled') {
-    into.below = Math.min(into.below, set.stopKwh)
-    return true
-  }
+  // A minute that would pass its stop charge ends there.
+  if (mode.generator === 'settled') return true
   if (mode.tankEmpty && set.cansAfter[mode.pours] === 0) return !mode.called
   // Wanted up to this charge, itself included.
   const wantedKwh = mode.tankEmpty ? Math.max(set.startKwh, set.stopKwh - GRID_KWH) : set.startKwh

@@ -49,6 +49,8 @@ export interface GeneratorRules {
   readonly fuelL: number
   /** Left in cans after so many fillings of the tank; the last is 0. [l] */
   readonly cansAfter: readonly number[]
+  /** More than it burns in any minute. [l] */
+  readonly mostLitres: number
   /** Whether the columns hold failures. */
   readonly canFail: boolean
 }
@@ -159,6 +161,7 @@ function generatorRules(house: House, kwh: (share: number) => number): Generator
     leastMinutes: generator.leastRunMinutes,
     fuelL: onGrid(generator.tankL) + onGrid(generator.cansL),
     cansAfter: cansAfter(generator.tankL, generator.cansL),
+    mostLitres: onGrid(generator.litresPerHour.full / 30),
     canFail: generator.startFailsShare > 0 || generator.hoursBetweenFailures !== undefined,
   }
 }

@@ -265,9 +265,15 @@ function liveWithGenerator(state: State, i: number, columns: Columns, rules: Rul
   const { level } = state
   const { together } = columns
   const own = state.ranTogether ? together!.generator(level, i) : columns.deltaGenerator[level]![i]!
-  move(state, own, columns.tempLimit[i]!, rules)
+  move(state, Math.min(own, untilStop(state, rules)), columns.tempLimit[i]!, rules)
   const burns = state.ranTogether ? together!.litres : columns.litres
   state.fuelL = Math.max(cansLeftL(state, rules), state.fuelL - burns(level, i, state.delta))
+}
+
+/** A set past its least run fills the stack to its stop charge and no further within the minute. */
+function untilStop({ generator, stored }: State, rules: Rules): number {
+  const { leastMinutes, stopKwh } = rules.generator!
+  return generator >= leastMinutes && stored < stopKwh ? stopKwh - stored : Number.POSITIVE_INFINITY
 }
 
 function liveAlone(state: State, i: number, columns: Columns, rules: Rules): void {

@@ -1,16 +1,10 @@
-// Starts that have become one: the same state in the same minute, so the same future.
+// Starts that have become one: the same state but for fuel in the same minute, so the same future
+// until one of them runs dry.
 
 import type { Spells } from '../cut/spells.js'
-import { NO_SPELL } from '../cut/spells.js'
 import type { Mode } from '../island/calm.js'
 import type { State } from '../island/state.js'
-
-/** Something that waits to learn which down spell comes next: a start, or a spell. */
-interface Ref {
-  readonly start: number
-  readonly spell: number
-  next: Ref | null
-}
+import { comeUp, goDown, type Label, labelOf, meld, withoutRoot } from './labels.js'
 
 /** A crowd, as a cohort in it sees it. */
 export interface Home {
@@ -32,47 +26,58 @@ export class Cohort {
   /** Its timer of generator or person, and the minute in which that ends; -1 without one. */
   timer = -1
   due = -1
+  /** Loads off: the last minute in which they were on, or one long enough ago. */
+  onBefore = -1
   down = false
   /** First minute of the latest of its open spells. */
   downSince = 0
-  private head: Ref
-  private tail: Ref
 
-  constructor(
+  /** @param state  that of the history with the least fuel */
+  private constructor(
     readonly state: State,
     /** The latest of its starts. */
     public youngest: number,
-  ) {
-    this.head = { start: youngest, spell: NO_SPELL, next: null }
-    this.tail = this.head
+    private root: Label,
+  ) {}
+
+  static ofStart(state: State, start: number): Cohort {
+    return new Cohort(state, start, labelOf(start))
   }
 
-  /** Takes over the starts of another in the same state. */
+  /** Takes over the starts of another in the same state; fuel may differ where no tank is near dry. */
   join(other: Cohort): void {
-    this.tail.next = other.head
-    this.tail = other.tail
+    const apart = other.state.fuelL - this.state.fuelL
+    this.root = meld(this.root, other.root, apart)
+    this.state.fuelL += Math.min(0, apart)
     this.youngest = Math.max(this.youngest, other.youngest)
     this.downSince = Math.max(this.downSince, other.downSince)
   }
 
-  /** Tells all who wait that their next spell begins in minute `i`. */
+  /** Whether histories of different fuel are in it. */
+  get isMixed(): boolean {
+    return this.root.child !== null
+  }
+
+  /** Parts the history with the least fuel from the others, which are left here. Only if mixed. */
+  partDriest(): Cohort {
+    const driest = new Cohort({ ...this.state }, this.youngest, this.root)
+    driest.down = this.down
+    driest.downSince = this.downSince
+    const rest = withoutRoot(this.root) as Label
+    this.state.fuelL += rest.more
+    rest.more = 0
+    this.root = rest
+    return driest
+  }
+
   goDown(i: number, spells: Spells): void {
-    const spell = spells.open(i)
-    for (let ref: Ref | null = this.head; ref !== null; ref = ref.next) {
-      if (ref.spell === NO_SPELL) spells.first[ref.start] = spell
-      else spells.link(ref.spell, spell)
-    }
-    this.head = { start: -1, spell, next: null }
-    this.tail = this.head
+    goDown(this.root, i, spells)
     this.down = true
     this.downSince = i
   }
 
-  /** Ends the spells of all histories in it. Cohorts that joined while down have several. */
   comeUp(i: number, spells: Spells): void {
-    for (let ref: Ref | null = this.head; ref !== null; ref = ref.next) {
-      if (ref.spell !== NO_SPELL) spells.close(ref.spell, i)
-    }
+    comeUp(this.root, i, spells)
     this.down = false
   }
 }

@@ -66,8 +66,12 @@ export class Crowd {
     return cohort
   }
 
-  /** @param meets  whether an equal entry is worth looking for */
-  insert(cohort: Cohort, meets: boolean): void {
+  /**
+   * @param meets  whether an equal entry is worth looking for
+   * @param safeL  fuel above which no tank is near dry: what differs in it alone may meet. [l]
+   * @param longAgo  loads off since before this minute make no difference any more
+   */
+  insert(cohort: Cohort, meets: boolean, safeL: number, longAgo: number): void {
     const { stored, fuelL } = cohort.state
     cohort.base = stored - this.offset
     cohort.fuelBase = fuelL + this.burnt
@@ -83,14 +87,13 @@ export class Crowd {
     if (meets) {
       let looks = MOST_LOOKS
       for (let other = this.ring[at] as Cohort | null; other !== null; other = other.next) {
-        // Those that differ in their fuel alone may be many; not to meet costs time, no truth.
+        // Those that differ in a timer alone may be many; not to meet costs time, no truth.
         if (looks-- === 0) break
-        if (
-          other.base === cohort.base &&
-          other.fuelBase === cohort.fuelBase &&
-          other.timer === cohort.timer
-        ) {
+        if (this.isSame(other, cohort, safeL, longAgo)) {
+          other.state.fuelL = other.fuelBase - this.burnt
           other.join(cohort)
+          other.fuelBase = other.state.fuelL + this.burnt
+          this.leastFuel = Math.min(this.leastFuel, other.fuelBase)
           return
         }
       }
@@ -104,6 +107,12 @@ export class Crowd {
     cohort.home = this
     this.leastFuel = Math.min(this.leastFuel, cohort.fuelBase)
     this.count++
+  }
+
+  private isSame(a: Cohort, b: Cohort, safeL: number, longAgo: number): boolean {
+    if (a.base !== b.base || a.timer !== b.timer) return false
+    if (a.onBefore !== b.onBefore && Math.max(a.onBefore, b.onBefore) > longAgo) return false
+    return a.fuelBase === b.fuelBase || Math.min(a.fuelBase, b.fuelBase) - this.burnt > safeL
   }
 
   /**

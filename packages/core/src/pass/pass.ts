@@ -15,6 +15,7 @@ import {
   modeKey,
   modeOf,
   newCalm,
+  onBefore,
   restore,
   timelessKey,
   timerOf,
@@ -23,6 +24,7 @@ import type { Columns } from '../island/columns.js'
 import type { Rules } from '../island/rules.js'
 import { newState, type State } from '../island/state.js'
 import { step } from '../island/step.js'
+import { TOGETHER_AFTER } from '../load/together.js'
 import { Cohort } from './cohort.js'
 import { Crowd, type SharedCalm } from './crowd.js'
 
@@ -60,7 +62,7 @@ export function pass(
   for (let i = 0; i < starts + horizon; i++) {
     if (i < starts) {
       const stored = typeof startKwh === 'number' ? startKwh : startKwh[i]!
-      sweep.join(new Cohort(newState(rules, stored), i))
+      sweep.join(Cohort.ofStart(newState(rules, stored), i))
     } else if (sweep.isDone()) break
     sweep.live(i)
   }
@@ -105,7 +107,9 @@ class Sweep {
     this.takeDue(i, moving)
     this.moveCrowds(i, moving)
     this.meetings.clear()
-    for (const cohort of moving) {
+    for (let at = 0; at < moving.length; at++) {
+      const cohort = moving[at]!
+      while (cohort.isMixed && !this.isSafe(cohort.state)) moving.push(cohort.partDriest())
       step(cohort.state, i, this.columns, this.rules)
       this.noteSpell(cohort, i)
       this.place(cohort, i)
@@ -124,7 +128,7 @@ class Sweep {
       if (cohort.home === null || cohort.due !== i) continue
       const { mode } = cohort.home
       cohort.home.take(cohort)
-      restore(cohort.state, mode, cohort.timer, i, this.rules)
+      restore(cohort.state, mode, cohort, i, this.rules)
       moving.push(cohort)
     }
   }
@@ -136,8 +140,8 @@ class Sweep {
       const calm = this.calmOf(crowd, i)
       crowd.takeRestless(calm, this.rules.generator?.cansAfter[crowd.mode.pours] ?? 0, moving)
       for (let at = from; at < moving.length; at++) {
-        const { state, timer } = moving[at]!
-        restore(state, crowd.mode, timer, i, this.rules)
+        const cohort = moving[at]!
+        restore(cohort.state, crowd.mode, cohort, i, this.rules)
       }
       if (crowd.count === 0) this.retire(crowd)
       else {
@@ -177,9 +181,9 @@ class Sweep {
 
   /** A crowd whose mode changed as a whole; where others are in that mode the smaller one joins. */
   private changeMode(crowd: Crowd, next: Mode, i: number): void {
-    const { state, timer } = crowd.sample()
-    restore(state, next, timer, i + 1, this.rules)
-    const key = modeKey(state, i, this.rules)
+    const sample = crowd.sample()
+    restore(sample.state, next, sample, i + 1, this.rules)
+    const key = modeKey(sample.state, i, this.rules)
     crowd.become(next, key, this.sharedOf(key))
     const there = this.crowds.get(key)
     if (there === undefined) {
@@ -190,13 +194,14 @@ class Sweep {
     this.crowds.set(key, large)
     const joining: Cohort[] = []
     small.takeAll(joining)
-    for (const cohort of joining) large.insert(cohort, this.isOnEdge(cohort))
+    for (const cohort of joining) this.insert(large, cohort, i)
     this.spare.push(small)
   }
 
-  /** Where histories meet: on a charge edge, and empty. */
-  private isOnEdge({ state }: Cohort): boolean {
-    return state.stored === 0 || this.rules.bandEdgesKwh.includes(state.stored)
+  /** Where histories meet: on a charge edge, where a generator stops, and empty. */
+  private isOnEdge({ state: { stored } }: Cohort): boolean {
+    const { bandEdgesKwh, generator } = this.rules
+    return stored === 0 || stored === generator?.stopKwh || bandEdgesKwh.includes(stored)
   }
 
   private noteSpell(cohort: Cohort, i: number): void {
@@ -209,20 +214,34 @@ class Sweep {
   private place(cohort: Cohort, i: number): void {
     const { state } = cohort
     if (isHopeless(state, i, this.columns, this.rules)) return
-    const onEdge = this.isOnEdge(cohort)
     const key = modeKey(state, i, this.rules)
     if (key >= 0) {
       const crowd = this.crowdOf(key, state, i)
       this.setTimer(cohort, crowd.mode, i)
-      crowd.insert(cohort, onEdge)
+      this.insert(crowd, cohort, i)
       return
     }
-    if (onEdge && this.meets(cohort)) return
+    if (this.isOnEdge(cohort) && this.meets(cohort)) return
     this.single.push(cohort)
+  }
+
+  private insert(crowd: Crowd, cohort: Cohort, i: number): void {
+    crowd.insert(cohort, this.isOnEdge(cohort), this.safeL(crowd.mode.pours), i - TOGETHER_AFTER)
+  }
+
+  /** Fuel above which a tank does not run dry in the next minute. [l] */
+  private safeL(pours: number): number {
+    const { generator } = this.rules
+    return generator === null ? 0 : (generator.cansAfter[pours] ?? 0) + generator.mostLitres
+  }
+
+  private isSafe({ fuelL, pours }: State): boolean {
+    return fuelL > this.safeL(pours)
   }
 
   private setTimer(cohort: Cohort, mode: Mode, i: number): void {
     cohort.timer = timerOf(cohort.state, i, this.rules)
+    cohort.onBefore = onBefore(cohort.state, i, this.rules)
     cohort.due = cohort.timer < 0 ? -1 : dueOf(mode, cohort.timer, this.rules)
     if (cohort.due < 0) return
     const there = this.dues.get(cohort.due)

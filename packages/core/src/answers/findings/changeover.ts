@@ -1,5 +1,6 @@
 // The gap at the changeover, and at a restart after an overload, against what loads tolerate.
 
+import { toleratedMinutes } from '../../consequence/of-load.js'
 import { CP, type Finding, figure, type Look, named, short } from './finding.js'
 
 /** What is planned with whatever the data sheet claims. [ms]; common practice, no source */
@@ -12,9 +13,9 @@ export const changeoverGap: Look = ({ house }) => {
   const planMs = Math.max(PLAN_MS, claimedMs)
   const within = (from: number, to: number): string[] =>
     house.loads
-      .filter(({ tier, toleratesMinutes: minutes }) => {
-        const ms = minutes * 60000
-        return tier === 'critical' && ms >= from && ms < to
+      .filter((load) => {
+        const ms = toleratedMinutes(load) * 60000
+        return load.tier === 'critical' && ms >= from && ms < to
       })
       .map((load) => load.name)
   const atChangeover = within(0, planMs)
