@@ -96,7 +96,7 @@ describe('load of a house surveyed from the table of typical loads', async () =>
     expect(line('car').slice(3, 5)).toEqual(['10.00', '10.00'])
   })
 
-  it('check and ride take it too, and say so', async () => {
+  it('check, ride and trace take it too, and say so', async () => {
     for (const words of [['check'], ['ride', '--years', '1', '--hours', '2']]) {
       const answer = await tideover(words[0]!, file, ...words.slice(1), '--json')
       expect(answer.status).toBe(0)
@@ -104,6 +104,10 @@ describe('load of a house surveyed from the table of typical loads', async () =>
         'shower, car: taken off the island',
       )
     }
+    const cut = ['trace', file, '--start', '2025-01-14T18:00', '--hours', '1']
+    const [text, json] = await Promise.all([tideover(...cut), tideover(...cut, '--json')])
+    expect(text.out).toContain('- shower, car: taken off the island')
+    expect(JSON.parse(json.out).warnings.join(' ')).toContain('shower, car: taken off the island')
   })
 })
 
