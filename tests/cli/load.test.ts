@@ -1,7 +1,7 @@
 // `load`: the table that is checked with the customer, against sums by hand.
 
 import { describe, expect, it } from 'vitest'
-import { SAMPLES, tideover } from './command.js'
+import { folder, SAMPLES, SMALL_HOUSE, tideover } from './command.js'
 
 interface Row {
   name: string
@@ -67,5 +67,70 @@ describe('load of the bungalow', () => {
         'it, counted once.',
     )
     expect(out).toMatch(/rest of the house\s+meter\s+\d/)
+  })
+})
+
+describe('load of a house surveyed from the table of typical loads', async () => {
+  const file = folder().write(
+    'typical.yaml',
+    `${SMALL_HOUSE}  - { name: fridge, like: fridge, w: 80 }
+  - { name: kettle, like: kettle }
+  - { name: shower, like: electric shower }
+  - { name: car, like: car charger, charging: { kwhPerDay: 10 } }
+`,
+  )
+  const { out } = await tideover('load', file)
+  const line = (name: string): string[] =>
+    out
+      .split('\n')
+      .find((each) => each.trim().startsWith(name))!
+      .trim()
+      .split(/\s+/)
+
+  it('marks what the house does not state', () => {
+    // 12 of 48 minutes; 80 W at 0.7, six times: 0.69 kVA.
+    expect(line('fridge')).toEqual([
+      ...['fridge*', '80', '6.0*', '0.48', '0.48', '0.08', '0.69*', 'L1', '4', 'h*'],
+    ])
+    // 6 of 3 minutes a day, 3 kW: 0.9 kWh.
+    expect(line('kettle').slice(0, 4)).toEqual(['kettle*', '3000*', '0.3*', '0.90'])
+    expect(out).toContain('* typical of its kind, not of this house')
+  })
+
+  it('says what was taken off the island, and counts the stated energy of the car', () => {
+    expect(out.replaceAll(/\s+/g, ' ')).toContain(
+      '- shower, car: taken off the island, as is usual',
+    )
+    expect(line('car').slice(3, 5)).toEqual(['10.00', '10.00'])
+  })
+
+  it('check, ride and trace take it too, and say so', async () => {
+    for (const words of [['check'], ['ride', '--years', '1', '--hours', '2']]) {
+      const answer = await tideover(words[0]!, file, ...words.slice(1), '--json')
+      expect(answer.status).toBe(0)
+      expect(JSON.parse(answer.out).warnings.join(' ')).toContain(
+        'shower, car: taken off the island',
+      )
+    }
+    const cut = ['trace', file, '--start', '2025-01-14T18:00', '--hours', '1']
+    const [text, json] = await Promise.all([tideover(...cut), tideover(...cut, '--json')])
+    expect(text.out).toContain('- shower, car: taken off the island')
+    expect(JSON.parse(json.out).warnings.join(' ')).toContain('shower, car: taken off the island')
+  })
+})
+
+describe('load --kinds', () => {
+  it('prints every kind with its source, as text and as JSON', async () => {
+    const [text, json] = await Promise.all([
+      tideover('load', '--kinds'),
+      tideover('load', '--kinds', '--json'),
+    ])
+    const { kinds } = JSON.parse(json.out) as { kinds: Row[] }
+    expect(kinds.length).toBeGreaterThanOrEqual(35)
+    for (const { kind, source } of kinds) {
+      expect(text.out).toContain(`\n${String(kind)} `)
+      expect(text.out.replaceAll(/\s+/g, ' ')).toContain(String(source))
+    }
+    expect([text.err, json.err]).toEqual(['', ''])
   })
 })

@@ -8,6 +8,7 @@ import {
   compile,
   type Demand,
   type House,
+  type InputError,
   onGrid,
   plantOf,
   rulesOf,
@@ -36,6 +37,16 @@ export function plainHouse(changes: Plain = {}): Plain {
     },
     loads: [{ name: 'pump', tier: 'critical', w: 390 }],
     ...changes,
+  }
+}
+
+/** Where something is at fault and what is needed, one line a problem; none where it runs. */
+export function faultsOf(run: () => unknown): string[] {
+  try {
+    run()
+    return []
+  } catch (error) {
+    return (error as InputError).problems.map(({ where, need }) => `${where}: ${need}`)
   }
 }
 
@@ -112,6 +123,7 @@ export function islandOf(given: ByHand): Compiled {
     formingKva: byLevel(given.formingKva ?? peakKva),
     together: given.together ?? null,
     grounds: [],
+    airC: null,
     notes: [],
   }
   const hours = Math.ceil(n / 60)

@@ -143,7 +143,7 @@ describe('the real house with an array beside it', () => {
     const loads = [{ name: 'whole', tier: 'critical', file: 'm.csv' }]
     const house = checkHouse(plainHouse({ year: 2008, arrays: arrayList, loads }))
     const outputs = new Map(log === undefined ? [] : [['solar', log] as const])
-    return demandOf(house, YEAR, new Map([['m.csv', meter]]), outputs)
+    return demandOf(house, YEAR, { meters: new Map([['m.csv', meter]]), outputs })
   }
 
   it('is rebuilt to what it is, in every quarter hour', () => {

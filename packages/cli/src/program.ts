@@ -76,6 +76,7 @@ export function buildProgram(): Command {
     .command('load')
     .description('the load table, to be checked with the customer')
     .argument('[house]', HOUSE)
+    .option('--kinds', 'the table of typical loads in place of a house')
     .option('--json', 'one JSON object on standard output')
     .action(load)
 

@@ -297,7 +297,7 @@ describe('likely slips', () => {
     const pump = { name: 'pump', tier: 'critical', w: 60 }
     const kettle = { name: 'kettle', tier: 'comfort', w: 2400 }
     expect(warnings([pump, kettle])).toEqual([
-      'kettle: 2400 W day and night, 58 kWh a day; are its hours (at) or its cycle missing?',
+      'kettle: 2400 W day and night, 58 kWh a day; are its hours (at), its cycle or its events missing?',
     ])
     expect(warnings([pump, { ...kettle, at: ['07:10-07:14'] }])).toEqual([])
     const lamps = { name: 'lamps', tier: 'comfort', w: 60 }

@@ -35,7 +35,7 @@ function verdict(
   const house = checkHouse(plainHouse({ year: 2008, site, arrays: [array], loads }))
   const startMs = YEAR.startMs + (changes.from ?? 0) * 86_400_000
   const record = { name: 'm.csv', startMs, stepMinutes: 15, kw, notes: [] }
-  return demandOf(house, YEAR, new Map([['m.csv', record]])).grounds[0]!.looksNet
+  return demandOf(house, YEAR, { meters: new Map([['m.csv', record]]) }).grounds[0]!.looksNet
 }
 
 /** What a meter that counts import alone shows. */

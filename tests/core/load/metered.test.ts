@@ -22,7 +22,7 @@ function demand(meter: MeterRecord, more: object[] = [], contains?: string[]): D
     ...more,
   ]
   const house = checkHouse(plainHouse({ loads }))
-  return demandOf(house, UTC_2025, new Map([['meter.csv', meter]]))
+  return demandOf(house, UTC_2025, { meters: new Map([['meter.csv', meter]]) })
 }
 
 const kwh = (kw: Float64Array): number => kw.reduce((sum, value) => sum + value / 60, 0)
@@ -101,7 +101,7 @@ describe('a record of the house’s own year', () => {
       ['pump.csv', steady(1.5)],
     ])
     // 2 kW in all: 1.4 kW of heat pump, 0.1 kW of fridge, 0.5 kW else.
-    expect(demandOf(house, UTC_2025, meters).comfortKw[0]![1000]).toBeCloseTo(0.5, 5)
+    expect(demandOf(house, UTC_2025, { meters }).comfortKw[0]![1000]).toBeCloseTo(0.5, 5)
   })
 
   it('where the parts draw more than the meter shows, nothing is left and it is said', () => {
@@ -159,7 +159,7 @@ describe('a record scaled to the season, where the house file asks for it', () =
     const site = { latitudeDeg, longitudeDeg: 0, elevationM: 0, timezone: 'UTC' }
     const loads = [{ name: 'whole', tier: 'critical', file: 'meter.csv', seasonal: 'H0' }]
     const house = checkHouse(plainHouse({ site, loads }))
-    return demandOf(house, UTC_2025, new Map([['meter.csv', july]]))
+    return demandOf(house, UTC_2025, { meters: new Map([['meter.csv', july]]) })
   }
   const monday = (month: number, day: number): number =>
     UTC_2025.days.find((each) => each.month === month && each.day === day)!.start
@@ -220,7 +220,7 @@ describe('local days', () => {
     const site = { latitudeDeg: -46, longitudeDeg: 168, elevationM: 0, timezone: zone }
     const loads = [{ name: 'whole', tier: 'critical', file: 'meter.csv' }]
     const house = checkHouse(plainHouse({ site, loads }))
-    const d = demandOf(house, calendar, new Map([['meter.csv', record(start, 60, kw)]]))
+    const d = demandOf(house, calendar, { meters: new Map([['meter.csv', record(start, 60, kw)]]) })
     const column = d.critical[0]!.kw
     for (let i = 0; i < calendar.n; i += 60 * 17) {
       expect(meanAt(column, i, 60)).toBeCloseTo(Math.floor(calendar.wallMinute[i]! / 60) / 1024, 9)

@@ -183,13 +183,15 @@ describe('a load given as a profile', () => {
     expect(step).toBeLessThan(0.25)
   })
 
-  it('says that it is a mean of many houses, and that it knows no holidays', () => {
+  it('says that it is a mean of many houses, and what it takes for holidays', () => {
     const { notes } = demand(house('H0', 1000))
     expect(notes).toHaveLength(2)
     expect(notes[0]).toMatch(/^whole: the standard profile H0 is a mean of many German houses: /)
     expect(notes[0]).toContain('without peaks')
     expect(notes[0]).toContain('one house meets is higher')
-    expect(notes[1]).toContain('holidays are not known')
+    expect(notes[1]).toBe(
+      'whole: no holidays are named (holidays); they count as the weekday they fall on.',
+    )
     expect(prepare(house('H0', 1000)).notes).toEqual(expect.arrayContaining([...notes]))
   })
 })

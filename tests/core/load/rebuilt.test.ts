@@ -35,7 +35,10 @@ function lived(
 ): Demand {
   const loads = [{ name: 'whole', tier: 'critical', file: 'm.csv', ...load }]
   const house = checkHouse(plainHouse({ arrays, loads }))
-  return demandOf(house, UTC_2025, new Map([['m.csv', meter]]), new Map(Object.entries(logs)))
+  return demandOf(house, UTC_2025, {
+    meters: new Map([['m.csv', meter]]),
+    outputs: new Map(Object.entries(logs)),
+  })
 }
 
 const refused = (...given: Parameters<typeof lived>): string => refusal(() => lived(...given))

@@ -39,7 +39,7 @@ function estimated(kw: Float64Array, step: number, week: string): Float64Array {
     return sum / step
   })
   const record = { name: 'meter.csv', startMs, stepMinutes: step, kw: means, notes: [] }
-  const { peakKva } = demandOf(HOUSE, YEAR, new Map([['meter.csv', record]]))
+  const { peakKva } = demandOf(HOUSE, YEAR, { meters: new Map([['meter.csv', record]]) })
   const from = (startMs - YEAR.startMs) / 60_000
   return peakKva[0]!.subarray(from, from + kw.length)
 }

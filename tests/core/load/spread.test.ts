@@ -45,7 +45,7 @@ function lived(means: Float64Array, startMs: number, step: number, seed = 1): Fl
   const record: MeterRecord = { name: 'm.csv', startMs, stepMinutes: step, kw: means, notes: [] }
   const loads = [{ name: 'whole', tier: 'critical', file: 'm.csv' }]
   const house = checkHouse(plainHouse({ year: 2008, seed, loads }))
-  const { kw } = demandOf(house, UTC_2008, new Map([['m.csv', record]])).critical[0]!
+  const { kw } = demandOf(house, UTC_2008, { meters: new Map([['m.csv', record]]) }).critical[0]!
   const from = (startMs - UTC_2008.startMs) / 60_000
   return kw.slice(from, from + means.length * step)
 }
@@ -160,7 +160,9 @@ describe('the luck of an interval', () => {
     const loads = ['left', 'right'].map((name) => ({ name, tier: 'critical', file: 'm.csv' }))
     const record: MeterRecord = { name: 'm.csv', startMs, stepMinutes: 30, kw: means, notes: [] }
     const house = checkHouse(plainHouse({ year: 2008, loads }))
-    const [left, right] = demandOf(house, UTC_2008, new Map([['m.csv', record]])).critical
+    const [left, right] = demandOf(house, UTC_2008, {
+      meters: new Map([['m.csv', record]]),
+    }).critical
     expect(left!.kw).not.toEqual(right!.kw)
   })
 

@@ -93,6 +93,7 @@ function traceJson(prepared: Prepared, story: CutStory, plain: unknown): unknown
     })),
     totals: traceTotals(story, prepared.house),
     defaults: usedDefaults(plain),
+    warnings: prepared.notes,
     loads: story.courses.map(({ name, toleratesMinutes, basis, lostAt, shown }) => ({
       name,
       toleratesMinutes: Number.isFinite(toleratesMinutes) ? toleratesMinutes : null,

@@ -1,6 +1,6 @@
 // The load table on one page.
 
-import type { LoadRow, LoadTable, Tier } from '@tideover/core'
+import { CONSEQUENCES, type LoadRow, type LoadTable, type Tier } from '@tideover/core'
 import { bullets, round, table, toleranceText } from './lines.js'
 import { wrap } from './wrap.js'
 
@@ -9,6 +9,11 @@ const TIERS: readonly (readonly [Tier, string])[] = [
   ['comfort', 'while it lasts'],
   ['gridOnly', 'off in a cut'],
 ]
+
+/** Fields that say when a load runs. */
+const HOURS = ['cycle', 'events', 'charging', 'byAir', 'at', 'runs']
+/** Fields that say for how long it may be off. */
+const GAP = ['toleratesMinutes', ...CONSEQUENCES]
 
 export function loadText(answer: LoadTable): string {
   const lines = [`${answer.house}: loads, to be checked with the customer.`]
@@ -49,6 +54,9 @@ export function loadText(answer: LoadTable): string {
         'where a meter or a profile shows none.',
     ),
   )
+  if (answer.loads.some(({ taken }) => taken.length > 0)) {
+    lines.push(wrap('* typical of its kind, not of this house: read the plate, ask the customer.'))
+  }
   if (answer.loads.some(({ tier }) => tier === 'gridOnly')) {
     lines.push(wrap('What is off in a cut has to be wired outside the island.'))
   }
@@ -67,16 +75,20 @@ export function loadText(answer: LoadTable): string {
 
 function cells(row: LoadRow): string[] {
   const name = row.pieces > 1 ? `${row.name} (${row.pieces})` : row.name
+  const mark = (value: string, ...fields: string[]): string =>
+    fields.some((field) => row.taken.includes(field)) ? `${value}*` : value
   return [
-    `  ${name}`,
-    row.w === null ? row.from : round(row.w),
-    row.hoursADay.toFixed(1),
+    `  ${mark(name, 'tier')}`,
+    row.w === null ? row.from : mark(round(row.w), 'w', 'byAir'),
+    mark(row.hoursADay.toFixed(1), ...HOURS),
     row.januaryKwhADay.toFixed(2),
     row.julyKwhADay.toFixed(2),
     row.mostKw.toFixed(2),
-    row.startKva === null ? '-' : row.startKva.toFixed(2),
+    row.startKva === null
+      ? '-'
+      : mark(row.startKva.toFixed(2), 'w', 'byAir', 'startingMultiple', 'powerFactor'),
     row.phase,
-    row.tier === 'critical' ? toleranceText(row.toleratesMinutes) : '',
+    row.tier === 'critical' ? mark(toleranceText(row.toleratesMinutes), ...GAP) : '',
   ]
 }
 

@@ -88,14 +88,15 @@ export function traceText(prepared: Prepared, story: CutStory): string {
     '',
     ...sums(totals, house),
     ...keptLines(story, calendar),
-    ...logNotes(prepared),
+    ...assumed(prepared),
   ].join('\n')
 }
 
-/** What stands on a log and what on a model, where an array was logged at all. */
-function logNotes({ arrays, notes }: Prepared): string[] {
+/** What the loads rest on, and, where an array was logged, what stands on its log. */
+function assumed({ arrays, notes, demand }: Prepared): string[] {
   const isLogged = arrays.some(({ log }) => log !== null)
-  return isLogged ? ['', 'Assumed:', ...bullets(notes)] : []
+  const said = isLogged ? notes : demand.notes
+  return said.length > 0 ? ['', 'Assumed:', ...bullets(said)] : []
 }
 
 function cutsText({ calendar }: Prepared, { trace: t, cuts }: CutStory): string {

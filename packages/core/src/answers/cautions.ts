@@ -46,9 +46,11 @@ export function cautionsFor(house: House): string[] {
 }
 
 function anyLoad(house: House, names: RegExp, keeps: (load: LoadInput) => boolean): boolean {
-  return house.loads.some((load) => names.test(load.name) || keeps(load))
+  return house.loads.some(
+    (load) => names.test(load.name) || names.test(load.like ?? '') || keeps(load),
+  )
 }
 
 const COLD = /fridge|freezer|refrigerator/i
 const PHONES = /router|phone|alarm|internet|broadband/i
-const MEDICAL = /medic|insulin|vaccin|oxygen|dialys|ventilat|cpap|alarm/i
+const MEDICAL = /medic|insulin|vaccin|oxygen|dialys|ventilat|cpap|breathing|hoist|alarm/i

@@ -3,6 +3,7 @@
 import { monthRange } from '../axis/calendar.js'
 import { consequenceOf, toleratedMinutes } from '../consequence/of-load.js'
 import type { LoadInput, PhaseOrThree, Tier } from '../house/house.js'
+import { typicalRow } from '../house/typical-loads.js'
 import { loadColumns } from '../load/demand.js'
 import { isSurveyed } from '../load/load-column.js'
 import type { LoadRecords } from '../load/meter-record.js'
@@ -31,6 +32,11 @@ export interface LoadRow {
   readonly startKva: number | null
   /** Null for a load that is not critical, and for one that bears any gap. [min] */
   readonly toleratesMinutes: number | null
+  /** Its kind in the table of typical loads; null where none is named. */
+  readonly like: string | null
+  /** Fields taken from that table, and what they rest on. */
+  readonly taken: readonly string[]
+  readonly source: string | null
   /** What that follows from; null where it is given. */
   readonly toleranceBasis: string | null
   /** Loads that are inside a metered figure or a profile, taken out of it. */
@@ -61,7 +67,7 @@ const JULY = 7
 /** @param records  those that loads and arrays name, by that name */
 export function loadTable(prepared: Prepared, records: LoadRecords = {}): LoadTable {
   const { house, calendar } = prepared
-  const { columns } = loadColumns(house, calendar, records)
+  const { columns } = loadColumns(house, calendar, records, prepared.demand.airC)
   const loads = TIERS.flatMap((tier) =>
     house.loads
       .filter((load) => load.tier === tier)
@@ -101,6 +107,9 @@ function rowOf({ house, calendar }: Prepared, load: LoadInput, kw: Float64Array)
     startKva: surveyed ? running + startExtraKva(load) : null,
     toleratesMinutes: load.tier === 'critical' && Number.isFinite(tolerated) ? tolerated : null,
     toleranceBasis: load.tier === 'critical' ? consequenceOf(load).basis : null,
+    like: load.like ?? null,
+    taken: load.taken ?? [],
+    source: typicalRow(load.like)?.source ?? null,
     contains: load.contains ?? [],
   }
 }

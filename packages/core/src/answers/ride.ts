@@ -114,9 +114,11 @@ function untoldTolerances({ house }: Prepared, plain: unknown): string[] {
   if (given === undefined) return []
   const names = house.loads
     .filter(
-      ({ tier }, i) =>
+      ({ tier, taken = [] }, i) =>
         tier === 'critical' &&
-        ['toleratesMinutes', ...CONSEQUENCES].every((key) => given[i]?.[key] === undefined),
+        ['toleratesMinutes', ...CONSEQUENCES].every(
+          (key) => given[i]?.[key] === undefined && !taken.includes(key),
+        ),
     )
     .map(({ name }) => name)
   if (names.length === 0) return []

@@ -50,12 +50,13 @@ function loadWarnings(load: LoadInput): string[] {
   if (load.w < least) {
     return [`${load.name}: ${load.w} W is very little; were kilowatts meant? w is in watts.`]
   }
-  const isAlways = load.at === undefined && load.cycle === undefined
+  const { at, cycle, events, charging, byAir } = load
+  const isAlways = [at, cycle, events, charging, byAir].every((field) => field === undefined)
   const watts = load.w * load.pieces
   if (isAlways && watts >= LARGE_BASE_W) {
     return [
       `${load.name}: ${watts} W day and night, ${((watts * 24) / 1000).toFixed(0)} kWh a day; are ` +
-        'its hours (at) or its cycle missing?',
+        'its hours (at), its cycle or its events missing?',
     ]
   }
   return []

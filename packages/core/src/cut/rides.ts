@@ -3,6 +3,7 @@
 import type { Consequence } from '../consequence/consequence.js'
 import { consequenceOf } from '../consequence/of-load.js'
 import type { Demand } from '../load/demand.js'
+import { runsOnReturn } from '../load/load-column.js'
 import { NO_SPELL, type Spells } from './spells.js'
 
 /** A critical load as a ride sees it. */
@@ -13,8 +14,8 @@ export interface RideLoad {
   readonly wantedIn: Int32Array
   /**
    * Running count of minutes in which it wants power: a load by the clock is relieved only by what
-   * it gets. Null for one with a cycle, which runs on return and is relieved by the time with
-   * supply. [n + 1]
+   * it gets. Null for one that runs on return, with a cycle or in events, which is relieved by the
+   * time with supply. [n + 1]
    */
   readonly wantedUpTo: Int32Array | null
 }
@@ -28,7 +29,7 @@ export function rideLoads(demand: Demand): RideLoad[] {
       name: load.name,
       consequence: consequenceOf(load),
       wantedIn,
-      wantedUpTo: load.cycle === undefined ? wantedSum([{ wantedIn }]) : null,
+      wantedUpTo: runsOnReturn(load) ? null : wantedSum([{ wantedIn }]),
     }
   })
 }

@@ -2,19 +2,22 @@
 
 import { z } from 'zod'
 import { crossFaults } from './cross-faults.js'
-import type { House, WakesOn } from './house.js'
+import type { House, LoadInput, Tier, WakesOn } from './house.js'
 import { InputError, type Problem, printable } from './problem.js'
 import { houseRules } from './rules.js'
+import { takenFrom, withTypicalLoads } from './typical-loads.js'
 
 /**
- * Checks a plain value (parsed from YAML or JSON, or typed by hand) and fills the defaults.
+ * Checks a plain value (parsed from YAML or JSON, or typed by hand), fills loads that name their
+ * kind from the table of typical loads, and fills the defaults.
  *
- * @param plain  anything
+ * @param asked  anything
  * @returns      A House that the minute loop may trust
  * @throws       InputError with every fault: unknown fields, wrong types, values out of range,
  *               fields that contradict each other
  */
-export function checkHouse(plain: unknown): House {
+export function checkHouse(asked: unknown): House {
+  const plain = withTypicalLoads(asked)
   const result = houseRules.safeParse(plain)
   const problems = result.success ? [] : result.error.issues.flatMap((i) => toProblems(i, plain))
   problems.push(...crossFaults(plain, new Set(problems.map((p) => p.where))))
@@ -27,8 +30,23 @@ export function checkHouse(plain: unknown): House {
       house.heatingMonths ??
       (house.site.latitudeDeg >= 0 ? [10, 11, 12, 1, 2, 3, 4] : [4, 5, 6, 7, 8, 9, 10]),
     inverter: { ...house.inverter, wakesOn: house.inverter.wakesOn ?? waysToWake(house) },
+    loads: house.loads.map((load, i) => completed(load, valueAt(asked, ['loads', i]))),
     stack: { ...house.stack, modulesMax: house.stack.modulesMax ?? house.stack.modules },
   }
+}
+
+type Load = z.infer<typeof houseRules>['loads'][number]
+
+/** With what it took from the table; one that follows the air is as large as the top of its curve. */
+function completed(load: Load, asked: unknown): LoadInput {
+  const taken = takenFrom(asked as Record<string, unknown>)
+  // A load without a tier was refused.
+  const whole = { ...load, tier: load.tier as Tier, w: load.w ?? topOf(load.byAir) }
+  return load.like === undefined ? whole : { ...whole, taken }
+}
+
+function topOf(byAir: readonly (readonly [number, number])[] | undefined): number | undefined {
+  return byAir === undefined ? undefined : Math.max(...byAir.map(([, w]) => w))
 }
 
 type Arrays = z.infer<typeof houseRules>['arrays']

@@ -7,6 +7,7 @@ import { checkKept } from './kept-faults.js'
 import { isOnIsland } from './phases.js'
 import { type Problem, printable } from './problem.js'
 import { islandWay, MOST_GROUPS } from './solar-groups.js'
+import { SURVEY_ONLY, surveyFaults } from './survey-faults.js'
 
 type Plain = Record<string, unknown>
 
@@ -167,22 +168,31 @@ function checkLoads(loads: Plain[], add: Add): void {
   for (const [i, load] of loads.entries()) {
     const at = `loads[${i}]`
     const whole = wholeFigure(load)
-    if (load.w === undefined && whole === null) {
+    if (load.tier === undefined && load.like === undefined) {
+      add(`${at}.tier`, 'one of critical, comfort, gridOnly (or a kind given in like)', undefined)
+    }
+    if (
+      load.w === undefined &&
+      load.byAir === undefined &&
+      load.like === undefined &&
+      whole === null
+    ) {
       add(`${at}.w`, 'given [W], or a meter file named in file, or a profile', undefined)
     }
     if (load.file !== undefined && load.profile !== undefined) {
       add(`${at}.profile`, 'left out where a meter file is named', load.profile)
     }
     if (whole !== null) {
-      for (const field of ['w', 'cycle', 'at', 'days', 'pieces'] as const) {
+      for (const field of SURVEY_ONLY) {
         if (load[field] === undefined) continue
         add(`${at}.${field}`, `left out where ${whole}`, load[field])
       }
       // `always` is what stands there when nothing was said.
-      if (load.runs === 'heating season') {
+      if (load.runs !== undefined && load.runs !== 'always') {
         add(`${at}.runs`, `left out where ${whole}, which has its own seasons`, load.runs)
       }
     }
+    surveyFaults(load, at, add)
     checkMotor(load, at, add)
     checkKept(load, at, add)
     if (load.contains !== undefined && whole === null) {

@@ -5,6 +5,7 @@
 
 import { CONSEQUENCES } from './house.js'
 import { BOILER, COLD, HOT_WATER, ROOM_C } from './kept.js'
+import { takenFrom, typicalRow, withTypicalLoads } from './typical-loads.js'
 
 const CP = 'common practice, no source'
 
@@ -28,6 +29,11 @@ export const DEFAULTS = {
     value: [0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2],
     unit: '',
     basis: CP,
+  },
+  'sky.airMarginK': {
+    value: 3,
+    unit: 'K',
+    basis: 'one standard deviation of daily air as `typical` draws it; common practice, no source',
   },
   'arrays[].lossShare': { value: 0.14, unit: 'share of 1', basis: CP },
   'arrays[].ageYears': { value: 0, unit: 'years', basis: 'a new array, losing 0.5 % a year' },
@@ -103,6 +109,7 @@ export const DEFAULTS = {
     unit: '',
     basis: CP,
   },
+  holidays: { value: 'none', unit: '', basis: 'no day is named' },
   'loads[].pieces': { value: 1, unit: '', basis: 'one of it' },
   'loads[].runs': { value: 'always', unit: '', basis: 'all the year' },
   'loads[].toleratesMinutes': { value: 0, unit: 'min', basis: 'the cautious end: no gap at all' },
@@ -172,8 +179,9 @@ export interface UsedDefault {
 }
 
 /** The defaults that a plain house (as read from its file) leans on, in the order of the table. */
-export function usedDefaults(plain: unknown): UsedDefault[] {
-  const used: UsedDefault[] = []
+export function usedDefaults(asked: unknown): UsedDefault[] {
+  const used = usedRows(asked)
+  const plain = withTypicalLoads(asked)
   for (const [path, { value, unit, basis }] of Object.entries<Default>(DEFAULTS)) {
     const absent = absentAt(plain, path).filter((at) => isAsked(plain, at))
     if (absent.length === 0) continue
@@ -183,6 +191,17 @@ export function usedDefaults(plain: unknown): UsedDefault[] {
     for (const at of where) used.push({ path: at, value: `${shown} ${plainUnit}`.trim(), basis })
   }
   return used
+}
+
+/** What loads that name their kind took from the table of typical loads. */
+function usedRows(asked: unknown): UsedDefault[] {
+  const loads = (asked as { readonly loads?: unknown } | null)?.loads
+  return (Array.isArray(loads) ? loads : []).flatMap((load, i) => {
+    const row = typicalRow(load?.like)
+    if (row === null) return []
+    const value = `${load.like}: ${takenFrom(load).join(', ')}`
+    return [{ path: `loads[${i}].like`, value, basis: row.source }]
+  })
 }
 
 /** Concrete paths under which a pattern like `loads[].w` is absent though its parent exists. */
@@ -209,6 +228,7 @@ function isAsked(plain: unknown, path: string): boolean {
     readonly arrays?: readonly { readonly inverter?: { readonly onIsland?: unknown } }[]
     readonly loads?: readonly Readonly<Record<string, unknown>>[]
   }
+  if (path === 'sky.airMarginK') return asksForAir(house.loads)
   if (path === 'inverter.retryAt') return house.inverter?.whenEmpty === 'retries'
   const gap = /^loads\[(\d+)\]\.toleratesMinutes$/.exec(path)
   if (gap !== null) {
@@ -223,6 +243,16 @@ function isAsked(plain: unknown, path: string): boolean {
   if (match[2] === 'trackerKw') return inverter === undefined
   const onIsland = inverter?.onIsland ?? DEFAULTS['arrays[].inverter.onIsland'].value
   return onIsland === (match[2] === 'floorShare' ? 'throttles to a floor' : 'trips')
+}
+
+/** Whether some load follows the air. */
+function asksForAir(loads: unknown): boolean {
+  return (Array.isArray(loads) ? loads : []).some(
+    (load) =>
+      load?.byAir !== undefined ||
+      load?.cycle?.insideC !== undefined ||
+      typeof load?.runs === 'object',
+  )
 }
 
 /** Groups whose every field has a default: they count as present when left out. */

@@ -5,6 +5,7 @@
 
 import { closest } from 'fastest-levenshtein'
 import { z } from 'zod'
+import { clockMinute } from '../axis/calendar.js'
 
 export interface NumberNeed {
   readonly unit: string
@@ -61,6 +62,16 @@ export function checkedText(doc: string, need: string, ok: (value: string) => bo
     .string({ error: () => need })
     .refine(ok, { error: () => need })
     .describe(`${doc}: ${need}`)
+}
+
+/** A span of the clock on the wall; it may run over midnight. */
+export function span(doc: string) {
+  return checkedText(doc, 'a wall-clock span such as 06:30-08:00', isSpan)
+}
+
+function isSpan(value: string): boolean {
+  const parts = value.split('-')
+  return parts.length === 2 && parts.every((part) => clockMinute(part.trim()) !== null)
 }
 
 export function yesNo(doc: string): z.ZodBoolean {

@@ -3,6 +3,8 @@
 // Fields that may be left out are filled from `defaults.ts` before anybody sees a House;
 // those that stay optional have a meaning of their own when absent, said beside them.
 
+import type { SurveyFields } from './survey-lines.js'
+
 export type Tier = 'critical' | 'comfort' | 'gridOnly'
 export type Place = 'house' | 'attached garage' | 'shed'
 export type OnIsland = 'throttles' | 'trips' | 'throttles to a floor'
@@ -40,6 +42,8 @@ export interface SkyInput {
   airC?: number[] | undefined
   /** Monthly ground albedo, January first. */
   albedo: number[]
+  /** Taken off the mean air for loads that follow it, to their cautious side. [K] */
+  airMarginK: number
   /** A weather file beside the house file. */
   file?: string | undefined
 }
@@ -225,19 +229,16 @@ export interface HotWater {
 /** What tells how long a load bears a gap, beside a plain `toleratesMinutes`. */
 export const CONSEQUENCES = ['holdOver', 'overheats', 'buffer', 'hotWater'] as const
 
-export interface LoadInput {
+export interface LoadInput extends SurveyFields {
   name: string
   tier: Tier
   /** Power of one piece while it runs. [W] */
   w?: number | undefined
   pieces: number
-  /** A thermostat's on and off times. */
-  cycle?: { onMinutes: number; offMinutes: number } | undefined
   /** Wall-clock spans in which it runs: `06:30-08:00`. */
   at?: string[] | undefined
   /** Weekdays on which it runs; all when absent. */
   days?: Weekday[] | undefined
-  runs: 'always' | 'heating season'
   /** A meter file beside the house file, in place of `w`. */
   file?: string | undefined
   /** Header of the column to read in it, where several could be meant. */
@@ -336,6 +337,8 @@ export interface House {
   comfort: Comfort
   /** Months in which the heating runs, 1..12. */
   heatingMonths: number[]
+  /** Public holidays, `MM-DD` for every year or `YYYY-MM-DD`; they count as Sundays. */
+  holidays: string[]
   loads: LoadInput[]
   generator?: GeneratorInput | undefined
   person?: Person | undefined

@@ -6,10 +6,23 @@
 import { z } from 'zod'
 import { clockMinute, isZone } from '../axis/calendar.js'
 import { DEFAULTS } from './defaults.js'
-import { checkedText, choice, group, list, months, number, share, text, yesNo } from './fields.js'
+import {
+  checkedText,
+  choice,
+  group,
+  list,
+  months,
+  number,
+  share,
+  span,
+  text,
+  yesNo,
+} from './fields.js'
+import { HOLIDAY_NEED, isHolidayText } from './holidays.js'
 import { GRID_CODES, PHASES, PROFILE_KINDS, WAKES_ON, WEEKDAYS } from './house.js'
 import { buffer, holdOver, hotWater, overheats } from './kept-rules.js'
 import { LOCKED_ROTOR_LETTERS } from './locked-rotor.js'
+import { surveyFields } from './survey-rules.js'
 
 const site = group('Where the house stands', {
   latitudeDeg: number('Latitude, north positive', { unit: 'deg', min: -90, max: 90 }),
@@ -38,6 +51,11 @@ const sky = group('Where irradiance and air come from', {
   albedo: months('Ground albedo', { unit: 'share of 1', min: 0, max: 1 }).default([
     ...DEFAULTS['sky.albedo'].value,
   ]),
+  airMarginK: number('Taken off the mean air for loads that follow it, to their cautious side', {
+    unit: 'K',
+    min: 0,
+    max: 30,
+  }).default(DEFAULTS['sky.airMarginK'].value),
   file: text('Weather file, beside the house file').optional(),
 })
 
@@ -119,13 +137,6 @@ const array = group('One solar array', {
   ).optional(),
 })
 
-const SPAN_NEED = 'a wall-clock span such as 06:30-08:00'
-
-function isSpan(value: string): boolean {
-  const parts = value.split('-')
-  return parts.length === 2 && parts.every((part) => clockMinute(part.trim()) !== null)
-}
-
 /** Around noon, when a roof gives most. */
 const RETRY_AT = ['10:00-10:10', '12:00-12:10', '14:00-14:10']
 
@@ -158,11 +169,9 @@ const inverter = group('The grid-forming inverter', {
   onOverload: choice('What an overload does', ['trips', 'sheds']).default(
     DEFAULTS['inverter.onOverload'].value,
   ),
-  retryAt: list(
-    'Spans in which an empty island tries again',
-    checkedText('A span', SPAN_NEED, isSpan),
-    1,
-  ).default(() => RETRY_AT),
+  retryAt: list('Spans in which an empty island tries again', span('A span'), 1).default(
+    () => RETRY_AT,
+  ),
   loadsOffAt: share('Charge at which the loads go off', 0, 0.9).default(
     DEFAULTS['inverter.loadsOffAt'].value,
   ),
@@ -230,18 +239,14 @@ const load = group('One load', {
     'critical',
     'comfort',
     'gridOnly',
-  ]),
+  ]).optional(),
   w: number('Power of one piece while it runs', { unit: 'W', above: 0, max: 100000 }).optional(),
   pieces: number('How many of it', { unit: '', min: 1, max: 1000, whole: true }).default(
     DEFAULTS['loads[].pieces'].value,
   ),
-  cycle: group('On and off times of a thermostat', {
-    onMinutes: number('On', { unit: 'min', min: 1, max: 1440, whole: true }),
-    offMinutes: number('Off', { unit: 'min', min: 0, max: 1440, whole: true }),
-  }).optional(),
-  at: list('Hours in which it runs', checkedText('A span', SPAN_NEED, isSpan), 1).optional(),
+  ...surveyFields,
+  at: list('Hours in which it runs', span('A span'), 1).optional(),
   days: list('Weekdays on which it runs', choice('A weekday', WEEKDAYS), 1).optional(),
-  runs: choice('Season', ['always', 'heating season']).default(DEFAULTS['loads[].runs'].value),
   file: text('Meter file, beside the house file').optional(),
   ...FILE_FIELDS,
   seasonal: choice('Standard profile whose season scales a short meter file', ['H0']).optional(),
@@ -381,6 +386,10 @@ export const houseRules = group('A house and its island', {
     'Months in which the heating runs',
     number('A month', { unit: '', min: 1, max: 12, whole: true }),
   ).optional(),
+  holidays: list(
+    'Public holidays, on which loads and profiles with weekdays run as on a Sunday',
+    checkedText('A day', HOLIDAY_NEED, isHolidayText),
+  ).default([]),
   loads: list('Loads', load, 1),
   generator: generator.optional(),
   person: group('Who can reset, pour fuel or pull the cord', {

@@ -5,7 +5,7 @@
 
 import { TOGETHER_AFTER } from '../load/together.js'
 import type { Rules } from './rules.js'
-import { cansLeftL, type State, setSolar, solarOf } from './state.js'
+import { cansLeftL, type State, setSolar } from './state.js'
 
 /** What a group of AC-coupled solar does: in, held out until the charge falls, or waiting. */
 export type SolarIs = (typeof SOLAR_IS)[number]

@@ -5,9 +5,11 @@
 
 import type { Calendar } from '../axis/calendar.js'
 import type { House, LoadInput } from '../house/house.js'
+import { typicalNotes } from '../house/typical-loads.js'
+import { airNotes } from './air-notes.js'
 import { apparentPower } from './apparent.js'
 import type { LoadColumn } from './load-column.js'
-import type { LoadRecords, MeterRecord } from './meter-record.js'
+import type { LoadRecords } from './meter-record.js'
 import { type MeteredGround, meteredColumn } from './metered.js'
 import { profileColumn } from './profile.js'
 import { surveyColumn } from './survey.js'
@@ -38,6 +40,8 @@ export interface Demand {
   readonly together: Together | null
   /** How far each meter record can be trusted. */
   readonly grounds: readonly MeteredGround[]
+  /** Mean air of the year by the hour, for loads that follow it; null where none was given. */
+  readonly airC: Float64Array | null
   /** What was understood or assumed about the loads, one sentence each. */
   readonly notes: readonly string[]
 }
@@ -51,9 +55,17 @@ export interface LoadColumns {
   readonly notes: readonly string[]
 }
 
-/** @param records  those that loads and arrays name, by that name */
-export function loadColumns(house: House, calendar: Calendar, records: LoadRecords): LoadColumns {
-  const notes: string[] = []
+/**
+ * @param records  those that loads and arrays name, by that name
+ * @param airC     mean air of the year by the hour, for loads that follow it. [hours], [°C]
+ */
+export function loadColumns(
+  house: House,
+  calendar: Calendar,
+  records: LoadRecords,
+  airC: Float64Array | null = null,
+): LoadColumns {
+  const notes = [...typicalNotes(house.loads), ...airNotes(house)]
   const grounds: MeteredGround[] = []
   const columns = new Map<string, LoadColumn>()
   const begun = new Set<string>()
@@ -62,7 +74,7 @@ export function loadColumns(house: House, calendar: Calendar, records: LoadRecor
     if (file !== undefined) {
       return meteredColumn(load, { house, calendar, records, others: columns, notes, grounds })
     }
-    if (profile === undefined) return surveyColumn(load, house, calendar)
+    if (profile === undefined) return surveyColumn(load, { house, calendar, airC })
     return profileColumn({ ...load, profile }, house, calendar, columns, notes)
   }
   const build = (load: LoadInput): void => {
@@ -77,16 +89,18 @@ export function loadColumns(house: House, calendar: Calendar, records: LoadRecor
 }
 
 /**
- * @param meters   records for the loads that name a file, by that name
- * @param outputs  logs of arrays, by file name: a net meter's load is rebuilt with them
+ * @param records  those that loads and arrays name, by that name: a net meter's load is rebuilt with
+ *                 the logs of arrays
+ * @param airC     mean air of the year by the hour, for loads that follow it. [hours], [°C]
+ * @throws         InputError where a load follows the air and none is given
  */
 export function demandOf(
   house: House,
   calendar: Calendar,
-  meters: ReadonlyMap<string, MeterRecord> = new Map(),
-  outputs: ReadonlyMap<string, MeterRecord> = new Map(),
+  records: LoadRecords = {},
+  airC: Float64Array | null = null,
 ): Demand {
-  const { columns, grounds, notes } = loadColumns(house, calendar, { meters, outputs })
+  const { columns, grounds, notes } = loadColumns(house, calendar, records, airC)
   const ofTier = (tier: LoadInput['tier']): LoadColumn[] =>
     house.loads.filter((l) => l.tier === tier).map((l) => columns.get(l.name) as LoadColumn)
   const critical = ofTier('critical')
@@ -107,8 +121,9 @@ export function demandOf(
     peakKva: apparent.map(({ peak }) => peak),
     runningKva: apparent.map(({ running }) => running),
     formingKva: apparent.map(({ forming }) => forming),
-    together: togetherOf(critical, steps, house, calendar),
+    together: togetherOf(critical, steps, { house, calendar, airC }),
     grounds,
+    airC,
     notes,
   }
 }

@@ -1,9 +1,9 @@
 // The loads on the island one by one.
 
 import type { Calendar } from '../axis/calendar.js'
-import type { House } from '../house/house.js'
+import type { House, LoadInput } from '../house/house.js'
 import type { Demand } from './demand.js'
-import { isSurveyed } from './load-column.js'
+import { isSurveyed, startsIn } from './load-column.js'
 import { startExtraKva } from './starting.js'
 import { surveyColumn } from './survey.js'
 
@@ -22,6 +22,8 @@ export interface IslandLoad {
   readonly startKva: number | null
   /** Whether a thermostat or a float switches it, so that it waits through a time off. */
   readonly cycles: boolean
+  /** The curve of one that follows the air step by step. */
+  readonly byAir?: LoadInput['byAir']
 }
 
 /** Critical loads, then comfort loads; those without known starts of one shed step as one. */
@@ -33,6 +35,7 @@ export function islandLoads({ house, demand, calendar }: Surveyed): IslandLoad[]
     powerFactor: load.powerFactor,
     startKva: isSurveyed(load) ? startExtraKva(load) : null,
     cycles: load.cycle !== undefined,
+    byAir: load.byAir,
   }))
   for (const [step, names] of demand.comfortNames.entries()) {
     const loads = house.loads.filter((load) => names.includes(load.name))
@@ -40,7 +43,7 @@ export function islandLoads({ house, demand, calendar }: Surveyed): IslandLoad[]
     const rest = demand.comfortKw[step]!.slice()
     for (const load of loads) {
       if (!isSurveyed(load)) continue
-      const kw = surveyColumn(load, house, calendar)
+      const kw = surveyColumn(load, { house, calendar, airC: demand.airC })
       for (let i = 0; i < kw.length; i++) rest[i]! -= kw[i]!
       found.push({
         name: load.name,
@@ -49,6 +52,7 @@ export function islandLoads({ house, demand, calendar }: Surveyed): IslandLoad[]
         powerFactor: load.powerFactor,
         startKva: startExtraKva(load),
         cycles: load.cycle !== undefined,
+        byAir: load.byAir,
       })
     }
     if (metered.length === 0) continue
@@ -83,14 +87,15 @@ export function hardestNames(
 ): string[] {
   return loads
     .filter(({ critical }) => critical || !only)
-    .map(({ name, kw, powerFactor, startKva, cycles }) => {
+    .map((load) => {
+      const { name, kw, powerFactor, startKva, cycles } = load
       const before = kw[at === 0 ? kw.length - 1 : at - 1]!
       const back =
         !cycles || waitedFor === null ? 0 : waitedFor === 'all' ? ROUND_MINUTES : waitedFor
       const runs = kw.subarray(Math.max(0, at - back), at + 1)
       const kwNow = runs.reduce((most, value) => Math.max(most, value), 0)
-      const starts = kwNow > 0 && (waitedFor !== null || kwNow > before) ? (startKva ?? 0) : 0
-      return { name, kva: kwNow / powerFactor + starts }
+      const begins = kwNow > 0 && (waitedFor !== null || startsIn(load, before, kwNow))
+      return { name, kva: kwNow / powerFactor + (begins ? (startKva ?? 0) : 0) }
     })
     .filter(({ kva }) => kva > 0)
     .sort((a, b) => b.kva - a.kva)

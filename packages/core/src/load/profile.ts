@@ -5,6 +5,7 @@
 // the seasons come half a year later. Smooth by nature: it has no kettle and no start in it.
 
 import { type Calendar, DAY_MINUTES, type LocalDay } from '../axis/calendar.js'
+import { weekdayOf } from '../house/holidays.js'
 import type { House, LoadInput, ProfileKind } from '../house/house.js'
 import { onSeriesGrid } from '../units/energy-grid.js'
 import { type OtherLoads, takeOut } from './contained.js'
@@ -80,7 +81,7 @@ export function profileColumn(
   let sum = 0
   for (const day of calendar.days) {
     const { month, dayOfYear } = south ? halfAYearOn(day) : day
-    const quarters = standardDay(kind, month, day.day, dayType(day))
+    const quarters = standardDay(kind, month, day.day, dayType(day, calendar.year, house.holidays))
     const factor = dayFactor(dayOfYear)
     for (let i = day.start; i < day.end; i++) {
       kw[i] = factor * quarters[Math.floor(calendar.wallMinute[i]! / QUARTER)]!
@@ -89,13 +90,15 @@ export function profileColumn(
   }
   const scale = (kwhPerYear * 60) / sum
   for (let i = 0; i < kw.length; i++) kw[i] = onSeriesGrid(kw[i]! * scale)
-  notes.push(...profileNotes(load.name, kind, south))
+  notes.push(...profileNotes(load.name, kind, south, house.holidays))
   takeOut(kw, quarterRuns(calendar), load, others, 'profile', notes)
   return kw
 }
 
-/** 24 and 31 December count as Saturdays but for a Sunday, as BDEW has it; holidays are unknown. */
-function dayType({ month, day, weekday }: LocalDay): DayType {
+/** 24 and 31 December count as Saturdays but for a Sunday or holiday, as BDEW has it. */
+function dayType(date: LocalDay, year: number, holidays: readonly string[]): DayType {
+  const { month, day } = date
+  const weekday = weekdayOf(date, year, holidays)
   if (weekday === 7) return 'sunday'
   return weekday === 6 || (month === 12 && (day === 24 || day === 31)) ? 'saturday' : 'weekday'
 }
@@ -111,12 +114,19 @@ function halfAYearLater(dayOfYear: number): number {
   return ((Math.min(dayOfYear, 365) - 1 + HALF_YEAR_DAYS) % 365) + 1
 }
 
-function profileNotes(name: string, kind: ProfileKind, south: boolean): string[] {
+function profileNotes(
+  name: string,
+  kind: ProfileKind,
+  south: boolean,
+  holidays: readonly string[],
+): string[] {
   const shifted = south ? ', its seasons shifted by half a year for the south' : ''
   return [
     `${name}: the standard profile ${kind} is a mean of many German houses${shifted}: smooth, ` +
       'without peaks and starts. What the inverter of one house meets is higher.',
-    `${name}: holidays are not known to the profile; they count as the weekday they fall on.`,
+    holidays.length === 0
+      ? `${name}: no holidays are named (holidays); they count as the weekday they fall on.`
+      : `${name}: the ${holidays.length} holidays that are named count as Sundays.`,
   ]
 }
 

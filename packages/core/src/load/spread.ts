@@ -13,6 +13,7 @@
 // print; no number is fitted. Chance is indexed by the load, the recorded interval and the draw.
 
 import { luck } from '../units/luck.js'
+import { nameHash } from './name-hash.js'
 
 /** Records on steps up to this show their peaks well enough and stay as they are. [min] */
 export const SPREAD_ABOVE = 5
@@ -102,7 +103,5 @@ function between([least, most]: readonly [number, number], share: number): numbe
 }
 
 function streamOf(name: string): number {
-  let hash = STREAM
-  for (const char of name) hash = (Math.imul(hash, 31) + (char.codePointAt(0) ?? 0)) | 0
-  return Math.imul(hash, 0x9e3779b1)
+  return Math.imul(nameHash(name, STREAM), 0x9e3779b1)
 }

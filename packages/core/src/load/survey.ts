@@ -1,61 +1,65 @@
-// A line of the survey as a column: steady, cycling or scheduled, all the year or in season.
+// A line of the survey as a column: steady, cycling, in events, charging or by the air, on the days
+// and at the hours on which it runs.
 
-import { type Calendar, clockMinute, inSpan } from '../axis/calendar.js'
-import { type House, type LoadInput, WEEKDAYS } from '../house/house.js'
+import type { LoadInput } from '../house/house.js'
 import { onSeriesGrid } from '../units/energy-grid.js'
-import { luck } from '../units/luck.js'
-
-const PHASE_STREAM = 11
+import { hourlyKw } from './by-air.js'
+import { addCharging } from './charging.js'
+import { thermostat } from './cycle.js'
+import { daysOn, hoursOpen, type SurveyYear } from './day-filter.js'
+import { eventStarts } from './events.js'
 
 /**
- * Power of one surveyed load in each minute of the year.
- *
- * A thermostat's cycle starts at a seeded phase for each piece, so that two fridges do not run
- * in step; the phase belongs to the load's name and does not move when other loads change.
+ * Power of one surveyed load in each minute of the year. Its chance belongs to its name and does
+ * not move when other loads change.
  *
  * @returns  New Float64Array [n], [kW]
+ * @throws   InputError where it follows the air and the year has none
  */
-export function surveyColumn(load: LoadInput, house: House, calendar: Calendar): Float64Array {
-  const kw = new Float64Array(calendar.n)
-  const pieceKw = onSeriesGrid((load.w ?? 0) / 1000)
-  for (let piece = 0; piece < load.pieces; piece++) {
-    addPiece(kw, pieceKw, load, cyclePhase(load, house.seed, piece), calendar, house.heatingMonths)
-  }
+export function surveyColumn(load: LoadInput, year: SurveyYear): Float64Array {
+  const kw = new Float64Array(year.calendar.n)
+  const on = daysOn(load, year)
+  for (let piece = 0; piece < load.pieces; piece++) addPiece(kw, load, piece, on, year)
   return kw
 }
 
 function addPiece(
   kw: Float64Array,
-  pieceKw: number,
   load: LoadInput,
-  phase: number,
-  calendar: Calendar,
-  heatingMonths: readonly number[],
+  piece: number,
+  on: Uint8Array,
+  year: SurveyYear,
 ): void {
-  const spans = (load.at ?? []).map(spanMinutes)
-  const on = load.cycle?.onMinutes ?? 1
-  const period = on + (load.cycle?.offMinutes ?? 0)
-  for (const day of calendar.days) {
-    if (load.runs === 'heating season' && !heatingMonths.includes(day.month)) continue
-    const weekday = WEEKDAYS[day.weekday - 1]
-    if (load.days !== undefined && weekday !== undefined && !load.days.includes(weekday)) continue
+  const { name, w = 0, events, charging, cycle, byAir, at } = load
+  const pieceKw = onSeriesGrid(w / 1000)
+  if (events !== undefined) {
+    for (const start of eventStarts({ name, events, piece }, on, year)) {
+      for (let i = start; i < start + events.minutes; i++) kw[i]! += pieceKw
+    }
+  } else if (charging !== undefined) {
+    addCharging(kw, { w, ...charging, from: at?.[0] ?? '00:00-24:00' }, on, year)
+  } else if (cycle !== undefined) {
+    const isOn = thermostat({ name, cycle }, piece, year)
+    addWhile(kw, load, on, year, (i) => (isOn(i) ? pieceKw : 0))
+  } else if (byAir !== undefined) {
+    const hours = hourlyKw(byAir, year)
+    addWhile(kw, load, on, year, (i) => hours[Math.floor(i / 60)]!)
+  } else addWhile(kw, load, on, year, () => pieceKw)
+}
+
+/** Adds a power in the minutes in which a load runs by day and clock. */
+function addWhile(
+  kw: Float64Array,
+  { at }: LoadInput,
+  on: Uint8Array,
+  { calendar }: SurveyYear,
+  power: (minute: number) => number,
+): void {
+  const open = hoursOpen(at)
+  for (const [d, day] of calendar.days.entries()) {
+    if (on[d] === 0) continue
     for (let i = day.start; i < day.end; i++) {
-      if ((i + phase) % period >= on) continue
-      const wall = calendar.wallMinute[i]!
-      if (spans.length > 0 && !spans.some(([from, to]) => inSpan(wall, from, to))) continue
-      kw[i]! += pieceKw
+      if (open[calendar.wallMinute[i]!] === 1) kw[i]! += power(i)
     }
   }
-}
-
-function spanMinutes(span: string): readonly [number, number] {
-  const [from, to] = span.split('-').map((part) => clockMinute(part.trim()) ?? 0)
-  return [from ?? 0, to ?? 0]
-}
-
-function cyclePhase(load: LoadInput, seed: number, piece: number): number {
-  if (load.cycle === undefined) return 0
-  let hash = piece
-  for (const char of load.name) hash = (Math.imul(hash, 31) + (char.codePointAt(0) ?? 0)) | 0
-  return Math.floor(luck(seed, PHASE_STREAM, hash) * (load.cycle.onMinutes + load.cycle.offMinutes))
 }

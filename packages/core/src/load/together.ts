@@ -4,9 +4,8 @@
 // quarter of an hour off, all cycling loads run together for 40 minutes (common practice, no
 // source: thermostatic loads come back at 1.5 to 3 times their mean for 20 to 60 minutes).
 
-import type { Calendar } from '../axis/calendar.js'
-import type { House } from '../house/house.js'
 import { formingKva } from './apparent.js'
+import type { SurveyYear } from './day-filter.js'
 import { isSurveyed, type LoadColumn } from './load-column.js'
 import { startExtraKva } from './starting.js'
 import { surveyColumn } from './survey.js'
@@ -57,9 +56,9 @@ export function missedStartsKva(
 export function togetherOf(
   critical: readonly LoadColumn[],
   steps: readonly (readonly LoadColumn[])[],
-  house: House,
-  calendar: Calendar,
+  year: SurveyYear,
 ): Together | null {
+  const { n } = year.calendar
   const isCycling = ({ load }: LoadColumn): boolean => load.cycle !== undefined && isSurveyed(load)
   const levels = [...steps.keys(), steps.length].map((level) => [
     ...critical,
@@ -67,10 +66,10 @@ export function togetherOf(
   ])
   if (!levels[0]!.some(isCycling)) return null
   const withThermostatsOn = new Map(
-    levels[0]!.filter(isCycling).map((column) => [column, alwaysOn(column, house, calendar)]),
+    levels[0]!.filter(isCycling).map((column) => [column, alwaysOn(column, year)]),
   )
   const owedBy = (columns: readonly LoadColumn[]): Float64Array =>
-    owed(columns.filter(isCycling), withThermostatsOn, calendar.n)
+    owed(columns.filter(isCycling), withThermostatsOn, n)
   return {
     criticalKw: owedBy(critical),
     comfortKw: steps.map(owedBy),
@@ -81,14 +80,14 @@ export function togetherOf(
     formingKva: levels.map((level) =>
       formingKva(
         level.map((column) => withThermostatsOn.get(column) ?? column),
-        calendar.n,
+        n,
       ),
     ),
   }
 }
 
-function alwaysOn({ load }: LoadColumn, house: House, calendar: Calendar): LoadColumn {
-  return { load, kw: surveyColumn({ ...load, cycle: undefined }, house, calendar) }
+function alwaysOn({ load }: LoadColumn, year: SurveyYear): LoadColumn {
+  return { load, kw: surveyColumn({ ...load, cycle: undefined }, year) }
 }
 
 /** Power of these loads with their thermostats on, less what they draw in their cycle. */

@@ -7,6 +7,7 @@ import { InputError } from '../house/problem.js'
 import { groupOf } from '../house/solar-groups.js'
 import { type Demand, demandOf } from '../load/demand.js'
 import { type LoadRecords, recordKey } from '../load/meter-record.js'
+import { airOfYear } from '../sky/air.js'
 import { clearSkyYear, withoutLight } from '../sky/clear.js'
 import { horizonFrom } from '../sky/horizon.js'
 import { type PlaneGeometry, planeGeometry } from '../sky/plane.js'
@@ -54,7 +55,6 @@ export function prepare(house: House, files: HouseFiles = {}): Prepared {
   const calendar = calendarOf(house.year, house.site.timezone)
   const sun = sunYear(house, calendar)
   const record = recordOf(house, files)
-  const demand = demandOf(house, calendar, files.meters, files.outputs)
   const clearness = house.sky.clearness ?? recordClearness(sun, record as WeatherRecord)
   const airC = house.sky.airC ?? (record === null ? null : recordAirC(sun, record))
   if (airC === null) {
@@ -64,6 +64,8 @@ export function prepare(house: House, files: HouseFiles = {}): Prepared {
       undefined,
     )
   }
+  const meanAirC = airOfYear(airC, calendar, null, 0, 0, house.site.latitudeDeg >= 0)
+  const demand = demandOf(house, calendar, files, meanAirC)
   const arrays = house.arrays.map((input) => prepareArray(house, input, sun, files))
   return {
     house,

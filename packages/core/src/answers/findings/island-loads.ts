@@ -2,6 +2,7 @@
 
 import type { Demand } from '../../load/demand.js'
 import type { IslandLoad } from '../../load/island-loads.js'
+import { startsIn } from '../../load/load-column.js'
 
 export { type IslandLoad, islandLoads } from '../../load/island-loads.js'
 
@@ -11,9 +12,11 @@ export function hardestStart(
   i: number,
 ): { readonly name: string; readonly kva: number } | null {
   let hardest: { name: string; kva: number } | null = null
-  for (const { name, kw, powerFactor, startKva } of loads) {
-    const rise = kw[i]! - kw[i === 0 ? kw.length - 1 : i - 1]!
-    if (!(rise > 0)) continue
+  for (const load of loads) {
+    const { name, kw, powerFactor, startKva } = load
+    const before = kw[i === 0 ? kw.length - 1 : i - 1]!
+    if (!startsIn(load, before, kw[i]!)) continue
+    const rise = kw[i]! - before
     const kva = startKva ?? rise / powerFactor
     if (kva > (hardest?.kva ?? 0)) hardest = { name, kva }
   }
