@@ -8,6 +8,7 @@ import {
   loadTable,
   prepare,
   rideAnswer,
+  toleratedMinutes,
   typicalTable,
   usedDefaults,
 } from '@tideover/core'
@@ -29,14 +30,11 @@ function meanW(load: object): number {
 
 describe('what is left out', () => {
   it('comes from the row: a fridge-freezer draws what Ofgem measured, 38.5 W', () => {
-    const { tier, w, toleratesMinutes, taken } = loadOf({ like: 'fridge-freezer' })
-    expect({ tier, w, toleratesMinutes }).toEqual({
-      tier: 'critical',
-      w: 125,
-      toleratesMinutes: 240,
-    })
+    const load = loadOf({ like: 'fridge-freezer' })
+    const { tier, w, taken } = load
+    expect([tier, w, toleratedMinutes(load)]).toEqual(['critical', 125, 240])
     expect(taken).toEqual([
-      ...['tier', 'w', 'cycle', 'powerFactor', 'startingMultiple', 'toleratesMinutes'],
+      ...['tier', 'w', 'cycle', 'powerFactor', 'startingMultiple', 'holdOver'],
     ])
     // 14 of 45 minutes of 125 W are 38.9; Ofgem's figure is 1 kWh in 26 h.
     expect(Math.abs(meanW({ like: 'fridge-freezer' }) - 1000 / 26)).toBeLessThan(1)
@@ -75,14 +73,16 @@ describe('what is stated wins', () => {
   })
 
   it('a gap told by what the load keeps goes before the minutes of the table', () => {
-    const { taken, holdOver } = loadOf({ like: 'fridge', holdOver: { hours: 4, keeps: 'food' } })
+    const { taken, holdOver } = loadOf({ like: 'alarm', holdOver: { hours: 4, keeps: 'food' } })
     expect(taken).not.toContain('toleratesMinutes')
     expect(holdOver?.hours).toBe(4)
+    const told = loadOf({ like: 'fridge', toleratesMinutes: 90 })
+    expect([told.holdOver, toleratedMinutes(told)]).toEqual([undefined, 90])
   })
 
   it('a meter file leaves tier, power factor and gap to the table', () => {
     const { taken, w } = loadOf({ like: 'fridge', file: 'fridge.csv' })
-    expect([taken, w]).toEqual([['tier', 'powerFactor', 'toleratesMinutes'], undefined])
+    expect([taken, w]).toEqual([['tier', 'powerFactor', 'holdOver'], undefined])
   })
 })
 

@@ -53,4 +53,4 @@ function anyLoad(house: House, names: RegExp, keeps: (load: LoadInput) => boolea
 
 const COLD = /fridge|freezer|refrigerator/i
 const PHONES = /router|phone|alarm|internet|broadband/i
-const MEDICAL = /medic|insulin|vaccin|oxygen|dialys|ventilat|cpap|breathing|hoist|alarm/i
+const MEDICAL = /medic|insulin|vaccin|oxygen|dialys|ventilator|cpap|breathing|hoist|alarm/i

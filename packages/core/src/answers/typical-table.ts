@@ -1,5 +1,6 @@
 // The table of typical loads as it is read: one line a kind.
 
+import { toleratedMinutes } from '../consequence/of-load.js'
 import { DEFAULTS } from '../house/defaults.js'
 import type { LoadInput, Tier } from '../house/house.js'
 import { typicalRow } from '../house/typical-loads.js'
@@ -30,7 +31,7 @@ export function typicalTable(): TypicalLine[] {
       runs: runsWords(load),
       powerFactor: load.powerFactor ?? DEFAULTS['loads[].powerFactor'].value,
       startingMultiple: load.startingMultiple ?? DEFAULTS['loads[].startingMultiple'].value,
-      toleratesMinutes: load.tier === 'critical' ? (load.toleratesMinutes ?? 0) : null,
+      toleratesMinutes: load.tier === 'critical' ? toleratedMinutes(load) : null,
       source,
     }
   })

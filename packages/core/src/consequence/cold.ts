@@ -4,7 +4,7 @@
 //
 // The time constant follows from a stated hold-over: from `fromC` to `untilC` in `hours`, door
 // shut, in a room at `atC`. With power it cools as hard as its thermostat's cycle shows: one that
-// runs a share d of the time to hold T0 would, running on, fall towards Tr - (Tr - T0) / d.
+// runs a share d of the time to hold T0 at 20 °C would, running on, fall towards Tr - (20 - T0) / d.
 // Latent heat is left out: food that thaws holds longer than this says.
 
 import type { HoldOver } from '../house/house.js'
@@ -50,7 +50,8 @@ export function coldTimeConstantHours({
 
 /**
  * @param given  fromC < untilC < atC and fromC < limitC
- * @param duty   share of the time it runs to hold its temperature in that room; a third where unknown
+ * @param duty   share of the time it runs to hold its temperature in a room at 20 °C; a third where
+ *               unknown
  */
 export function coldStore(given: HoldOver, duty: number = DUTY): Consequence {
   const hold = fullHoldOver(given)
@@ -58,7 +59,7 @@ export function coldStore(given: HoldOver, duty: number = DUTY): Consequence {
   const tau = coldTimeConstantHours(hold) * 60
   const towards = (end: number, from: number, minutes: number): number =>
     end + (from - end) * Math.exp(-minutes / tau)
-  const running = roomC - (roomC - fromC) / duty
+  const running = roomC - (ROOM_C - fromC) / duty
   return {
     basis: basisOf(hold),
     rest: fromC,

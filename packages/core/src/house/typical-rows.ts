@@ -18,6 +18,7 @@ const CP = 'common practice, no source'
 const OFF_4H = '4 h: USDA, FDA, CDC'
 const SPARE = `power: appliance lists; rest ${CP}`
 
+const FRIDGE = { hours: 4, keeps: 'food' } as const
 const HEATING_DAYS = { below: 15.5 }
 const MEALS = ['06:30-09:00', '12:00-13:30', '17:00-19:30']
 const WAKING = ['06:30-22:30']
@@ -29,35 +30,35 @@ export const TYPICAL_ROWS = {
   fridge: {
     load: {
       ...{ tier: 'critical', w: 100, cycle: { onMinutes: 12, offMinutes: 36 } },
-      ...{ powerFactor: 0.7, startingMultiple: 6, toleratesMinutes: 240 },
+      ...{ powerFactor: 0.7, startingMultiple: 6, holdOver: FRIDGE },
     },
     source: `power: appliance lists, 100-120 W; ${OFF_4H}; rest ${CP}`,
   },
   'larder fridge': {
     load: {
       ...{ tier: 'critical', w: 110, cycle: { onMinutes: 10, offMinutes: 40 } },
-      ...{ powerFactor: 0.7, startingMultiple: 6, toleratesMinutes: 240 },
+      ...{ powerFactor: 0.7, startingMultiple: 6, holdOver: FRIDGE },
     },
     source: `power: appliance lists, 100-120 W; ${OFF_4H}; rest ${CP}`,
   },
   'fridge-freezer': {
     load: {
       ...{ tier: 'critical', w: 125, cycle: { onMinutes: 14, offMinutes: 31 } },
-      ...{ powerFactor: 0.7, startingMultiple: 6, toleratesMinutes: 240 },
+      ...{ powerFactor: 0.7, startingMultiple: 6, holdOver: FRIDGE },
     },
     source: `power: appliance lists, 100-150 W; mean 38.5 W: Ofgem, 1 kWh in 26 h; ${OFF_4H}; rest ${CP}`,
   },
   freezer: {
     load: {
       ...{ tier: 'critical', w: 160, cycle: { onMinutes: 15, offMinutes: 45 } },
-      ...{ powerFactor: 0.7, startingMultiple: 6, toleratesMinutes: 1440 },
+      ...{ powerFactor: 0.7, startingMultiple: 6, holdOver: { hours: 24, keeps: 'frozen' } },
     },
     source: `power: appliance lists, 150-200 W; 24 h half full: USDA, FDA, CDC; rest ${CP}`,
   },
   'medicine fridge': {
     load: {
       ...{ tier: 'critical', w: 90, cycle: { onMinutes: 14, offMinutes: 31 } },
-      ...{ powerFactor: 0.7, startingMultiple: 6, toleratesMinutes: 60 },
+      ...{ powerFactor: 0.7, startingMultiple: 6, holdOver: { hours: 1, keeps: 'medicine' } },
     },
     source: `${CP}; what it may be off is for maker and pharmacist to say`,
   },
@@ -101,9 +102,10 @@ export const TYPICAL_ROWS = {
   'solid-fuel boiler pump': {
     load: {
       ...{ tier: 'critical', w: 90, runs: 'heating season' },
-      ...{ powerFactor: 0.8, startingMultiple: 4, toleratesMinutes: 3 },
+      ...{ powerFactor: 0.8, startingMultiple: 4 },
+      overheats: { waterL: 20, heatKw: 15, fromC: 60 },
     },
-    source: `power 60-100 W, memory; 3 min: 20 l from 60 to 100 °C at 15 kW are 3.7 min, m c dT / P; rest ${CP}`,
+    source: `power 60-100 W, memory; gap: 20 l from 60 to 95 °C at 15 kW, m c dT / P; rest ${CP}`,
   },
   'pellet boiler': {
     load: {
