@@ -67,7 +67,7 @@ describe('ride --json', () => {
     expect(answer.skies.none.loads).toEqual([
       {
         ...{ name: 'pump', toleratesMinutes: 0, share: 0, firstToFail: true },
-        ...{ worstHours: 166 / 60, medianHours: 166 / 60, toleranceBasis: null },
+        ...{ worstHours: 166 / 60, medianHours: 166 / 60, toleranceBasis: null, keptShare: 0 },
       },
     ])
   })

@@ -68,7 +68,10 @@ describe('Wilson’s interval', () => {
 })
 
 describe('the figures of a month', () => {
-  const prepared = { calendar: UTC_2025 } as Prepared
+  const prepared = {
+    calendar: UTC_2025,
+    house: { gateway: { reconnectSeconds: 0 } },
+  } as Prepared
   const load: RideLoad = {
     ...{ name: 'pump', consequence: plainGap(0) },
     ...{ wantedIn: new Int32Array(1), wantedUpTo: null },
@@ -87,6 +90,7 @@ describe('the figures of a month', () => {
         beyond: Uint8Array.from(minutes, (m) => (m >= horizon ? 1 : 0)),
         endedBy: Int16Array.from(minutes, (m) => (m >= horizon ? -1 : 0)),
         byLoad: [minutes],
+        lostAfter: [minutes],
       },
       without: new Int32Array(1440).fill(30),
       lostAtOnce: 72,

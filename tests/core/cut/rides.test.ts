@@ -145,6 +145,8 @@ describe('several loads', () => {
     const rides = ridesOf(spells, loadsOf([4, always], [0, always]), 0, 18)
     expect(rides.minutes[0]).toBe(2)
     expect([...rides.byLoad.map((minutes) => minutes[0])]).toEqual([8, 2])
+    // Four minutes with supply make good the two before; of the second gap it bears four.
+    expect([...rides.lostAfter.map((minutes) => minutes[0])]).toEqual([12, 2])
   })
 })
 

@@ -210,7 +210,18 @@ function loadTable(promised: SkyFigures, cutHours: number): string[] {
   const kept = promised.loads.flatMap(({ name, toleranceBasis }) =>
     toleranceBasis === null ? [] : [wrap(`${name}: ${toleranceBasis}.`)],
   )
-  return [...table([head, ...rows]), ...kept]
+  return [...table([head, ...rows]), ...promised.loads.flatMap(keptToTheEnd), ...kept]
+}
+
+/** A load that goes off within the cut and keeps to its end. */
+function keptToTheEnd({ name, share, keptShare }: SkyFigures['loads'][number]): string[] {
+  if (share === null || keptShare === null || !(keptShare >= share + 0.01)) return []
+  return [
+    wrap(
+      `${name}: with the grid back at the end of the cut it is not lost in ${percent(keptShare)} ` +
+        'of them, though off for a while.',
+    ),
+  ]
 }
 
 /** Whether a darker sky rides more cuts than a brighter one. */

@@ -15,6 +15,11 @@ export interface LoadFigures {
   readonly toleranceBasis: string | null
   /** Share of starts, under the headline pattern, that ride the cut as far as this load goes. */
   readonly share: number | null
+  /**
+   * The same for a cut whose end brings the grid back: a freezer that went off in it is not lost
+   * while it keeps.
+   */
+  readonly keptShare: number | null
   /** Until this load alone is lost, over all starts; the horizon where it is not. */
   readonly worstHours: number | null
   readonly medianHours: number
@@ -88,7 +93,7 @@ export function skyFigures(
     hoursWithoutMean: meanWithout(month.batches) / 60,
     changeoverLostShare:
       month.batches.reduce((sum, batch) => sum + batch.lostAtOnce, 0) / minutes.length,
-    loads: loadFigures(prepared, month.batches, loads, headline, cut, noWorst),
+    loads: loadFigures(prepared, month, loads, headline, cut, noWorst),
   }
 }
 
@@ -175,7 +180,7 @@ function meanWithout(batches: readonly BatchRides[]): number {
 
 function loadFigures(
   prepared: Prepared,
-  batches: readonly BatchRides[],
+  { batches, horizon }: MonthRides,
   loads: readonly RideLoad[],
   headline: Pattern,
   cut: number,
@@ -183,6 +188,9 @@ function loadFigures(
 ): LoadFigures[] {
   const ends = new Float64Array(loads.length)
   const tallies = loads.map(newTally)
+  const kept = loads.map(newTally)
+  const wait = Math.ceil(prepared.house.gateway.reconnectSeconds / 60)
+  const back = Math.min(cut + wait, horizon)
   for (const { from, rides, windy } of batches) {
     for (let s = 0; s < rides.minutes.length; s++) {
       if (rides.endedBy[s]! >= 0) ends[rides.endedBy[s]!]! += 1
@@ -190,6 +198,7 @@ function loadFigures(
       if (headline === 'windy' && windy[s] !== 1) continue
       for (const [which, tally] of tallies.entries()) {
         count(tally, rides.byLoad[which]![s]! >= cut)
+        count(kept[which]!, rides.lostAfter[which]![s]! >= back)
       }
     }
   }
@@ -201,6 +210,7 @@ function loadFigures(
       toleratesMinutes: finite(toleranceOf(load)),
       toleranceBasis: load.consequence.basis,
       share: shareOf(tallies[which]!),
+      keptShare: shareOf(kept[which]!),
       worstHours: noWorst ? null : minutes[0]! / 60,
       medianHours: minutes[Math.floor(0.5 * (minutes.length - 1))]! / 60,
       firstToFail: most > 0 && ends.indexOf(most) === which,

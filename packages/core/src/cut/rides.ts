@@ -65,6 +65,8 @@ export interface Rides {
   readonly endedBy: Int16Array
   /** The same minutes as if each load alone were critical. [load][starts] */
   readonly byLoad: readonly Int32Array[]
+  /** Minutes from each start to the minute in which each load is lost; the horizon where later. */
+  readonly lostAfter: readonly Int32Array[]
 }
 
 /**
@@ -89,12 +91,14 @@ export function ridesOf(
   const beyond = new Uint8Array(count).fill(1)
   const endedBy = new Int16Array(count).fill(-1)
   const byLoad = loads.map(() => new Int32Array(count).fill(horizon))
+  const lostAfter = loads.map(() => new Int32Array(count).fill(horizon))
   for (let s = 0; s < count; s++) {
     let soonest = Number.POSITIVE_INFINITY
     for (let which = 0; which < loads.length; which++) {
       const end = firstLoss(spells, s, loads[which]!, offset, horizon)
       if (end === null) continue
       byLoad[which]![s] = end.spellFrom - s
+      lostAfter[which]![s] = Math.min(horizon, end.at - s)
       if (!(end.at < soonest)) continue
       soonest = end.at
       minutes[s] = end.spellFrom - s
@@ -102,7 +106,7 @@ export function ridesOf(
       endedBy[s] = which
     }
   }
-  return { minutes, beyond, endedBy, byLoad }
+  return { minutes, beyond, endedBy, byLoad, lostAfter }
 }
 
 /**
