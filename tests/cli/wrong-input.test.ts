@@ -216,15 +216,15 @@ describe.concurrent('a meter file', () => {
     return `${rows.join('\n')}\n`
   }
 
-  it('with ten hours missing is refused where the gap begins', async () => {
+  it('with most of it missing is refused where the gap begins', async () => {
     const house = withMeter(
       'gap',
-      hours(288, (hour) => hour >= 30 && hour < 40),
+      hours(288, (hour) => hour >= 30 && hour < 200),
     )
     const lines = await faults('trace', house, ...START)
     expect(lines).toHaveLength(1)
     expect(lines[0]).toMatch(
-      /^gap\.csv:32 must be a record without gaps over 2 h .*2025-01-07 06:00$/,
+      /^gap\.csv:32 must be a record that is not mostly gaps over 2 h .*2025-01-07 06:00$/,
     )
   })
 

@@ -124,19 +124,27 @@ it('finds the header below titles and leaves off a total below the data', () => 
   expect(record.notes).toContain('1 line after the data left out.')
 })
 
-it('fills a gap of 2 h and refuses a longer one with its line, start and length', () => {
+it('fills a gap of 2 h, leaves a longer one and tells it, refuses a record that is mostly gaps', () => {
   const rows = day(30, (i) => i)
   const without = (n: number) => ['time,kw', ...rows.slice(0, 10), ...rows.slice(10 + n)].join('\n')
   expect([...read(without(4)).kw.subarray(9, 15)]).toEqual([9, 10, 11, 12, 13, 14])
-  expect(refused(without(5))).toBe(
-    'm.csv:12 must be a record without gaps over 2 h (fill this one, or cut the file there), ' +
-      'got 2 h 30 min without a reading from 2024-01-09 05:00',
+  const left = read(without(5))
+  expect([...left.kw.subarray(9, 16)].map((kw) => Math.round(kw))).toEqual([
+    ...[9, Number.NaN, Number.NaN, Number.NaN, Number.NaN, Number.NaN, 15],
+  ])
+  expect(left.notes).toContain(
+    '1 gap over 2 h, 2 h 30 min in all, the longest 2 h 30 min from 2024-01-09 05:00: the days ' +
+      'they lie in are left out, and their neighbours stand in.',
+  )
+  expect(refused(without(30))).toBe(
+    'm.csv:12 must be a record that is not mostly gaps over 2 h (is a stretch of it missing?), ' +
+      'got 15 h without a reading from 2024-01-09 05:00',
   )
 })
 
 it('names the first line of a long gap whose rows are there but empty', () => {
-  const text = ['time,kw', ...day(30, (i) => (i >= 10 && i < 20 ? '?' : 1))].join('\n')
-  expect(refused(text)).toContain('m.csv:12 must be a record without gaps over 2 h')
+  const text = ['time,kw', ...day(30, (i) => (i >= 10 && i < 40 ? '?' : 1))].join('\n')
+  expect(refused(text)).toContain('m.csv:12 must be a record that is not mostly gaps')
 })
 
 it('says how many rows come twice, and keeps the first of two that differ', () => {

@@ -151,9 +151,9 @@ it.each([
   expect(refused(text)).toContain(message)
 })
 
-it('refuses a gap over 2 h with the line of the reading after it', () => {
-  const text = feed(typeEntry(1, {}), block(1, `${reading(0, 1)}${reading(1, 1)}${reading(5, 1)}`))
+it('refuses a record that is mostly a gap with the line of the reading after it', () => {
+  const text = feed(typeEntry(1, {}), block(1, `${reading(0, 1)}${reading(1, 1)}${reading(9, 1)}`))
   const line = text.slice(0, text.lastIndexOf('<espi:IntervalReading>')).split('\n').length
-  expect(refused(text)).toContain(`g.xml:${line} must be a record without gaps over 2 h`)
-  expect(refused(text)).toContain('got 3 h without a reading from 2019-07-18 12:00')
+  expect(refused(text)).toContain(`g.xml:${line} must be a record that is not mostly gaps`)
+  expect(refused(text)).toContain('got 7 h without a reading from 2019-07-18 12:00')
 })

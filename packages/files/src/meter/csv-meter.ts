@@ -61,7 +61,7 @@ export function meterFromCsv(
         lineOfSlot: linesOfSlots(axis, table.lines),
         register: null,
         marksEnd: times.marksEnd,
-        keepsGaps: output,
+        isOutput: output,
         signed: given === null && !output && !namesUse(header),
         notes: [note, ...beside, ...placed.notes],
       },

@@ -2,7 +2,7 @@
 
 import type { MeterRecord } from '@tideover/core'
 import type { Faults } from '../faults.js'
-import { bridgeGaps, findGaps, type Gap, gapLength, lineOfGap } from '../time/gaps.js'
+import { type Bridged, bridgeGaps, findGaps, type Gap, gapLength, lineOfGap } from '../time/gaps.js'
 import { count, duration, moment } from '../time/say.js'
 import type { WallZone } from '../time/zone.js'
 import type { LoadUnit } from './load-column.js'
@@ -11,6 +11,8 @@ import { betweenReadings, firstFall, isRegister, namesRegister } from './registe
 
 /** Longest gap that a straight line may bridge. [min] */
 const BRIDGED_MINUTES = 120
+/** Share of a record that may lie in longer gaps. */
+const MOST_MISSING = 0.5
 const DAY_MS = 86_400_000
 /** Longest night an inverter sleeps through, and what it gives at most before and after, of its peak;
  * common practice, no source. [min] */
@@ -38,8 +40,8 @@ export interface RawMeter {
   readonly register: boolean | null
   /** True where the stamps mark ends of intervals; `startMs` is already the start. */
   readonly marksEnd: boolean
-  /** True for the log of an array: long gaps are left as they are. */
-  readonly keepsGaps?: boolean
+  /** True for the log of an array, silent at night. */
+  readonly isOutput?: boolean
   /** True where a value below zero is given to the grid; else it is refused. */
   readonly signed?: boolean
   readonly notes: readonly string[]
@@ -48,12 +50,12 @@ export interface RawMeter {
 /**
  * Finishes a meter record.
  *
- * @throws InputError for gaps over 2 h, negative load, a falling register and more than 100 kW
+ * @throws InputError for a record that is mostly gaps, negative load, a falling register and more than 100 kW
  */
 export function finishMeter(raw: RawMeter, faults: Faults): MeterRecord {
   const trimmed = withoutEmptyEnds(raw, faults)
   const { stepMinutes, lineOfSlot } = trimmed
-  const filled = bridge(trimmed, faults)
+  const { filled, long } = bridge(trimmed, faults)
   const counted = countsUp(trimmed, faults)
   const values = counted ? betweenReadings(trimmed.values) : trimmed.values
   // A reading is of its moment, so the first interval of a register begins at the first stamp.
@@ -64,7 +66,8 @@ export function finishMeter(raw: RawMeter, faults: Faults): MeterRecord {
   const notes = [...trimmed.notes]
   if (counted) notes.push('The readings only ever rise: a register, neighbours subtracted.')
   notes.push(...filledNotes(filled, kw, stepMinutes))
-  const nights = raw.keepsGaps === true ? sleep(kw, startMs, raw) : 0
+  if (raw.isOutput !== true) notes.push(...gapNotes(long, trimmed))
+  const nights = raw.isOutput === true ? sleep(kw, startMs, raw) : 0
   if (nights > 0) notes.push(`${count(nights, 'night')} without a reading, the inverter asleep: 0.`)
   const smallKw = checkSize(kw, lineOfSlot, faults)
   const what = (of: Float64Array): string[] => describe(of, startMs, stepMinutes, raw.zone)
@@ -120,17 +123,34 @@ function withoutEmptyEnds(raw: RawMeter, faults: Faults): RawMeter {
   }
 }
 
-function bridge(raw: RawMeter, faults: Faults): readonly Gap[] {
+/** Fills short gaps and leaves long ones; refuses a record that is mostly gaps. */
+function bridge(raw: RawMeter, faults: Faults): Bridged {
   const { values, stepMinutes, startMs, lineOfSlot } = raw
-  const { filled, long } = bridgeGaps(values, Math.floor(BRIDGED_MINUTES / stepMinutes))
-  for (const gap of raw.keepsGaps === true ? [] : long) {
-    const from = local(startMs + gap.from * stepMinutes * 60_000, raw.zone)
-    const need = 'a record without gaps over 2 h (fill this one, or cut the file there)'
-    const got = `${duration((gap.to - gap.from) * stepMinutes)} without a reading from ${from}`
-    faults.add(lineOfGap(gap, lineOfSlot), need, got)
+  const bridged = bridgeGaps(values, Math.floor(BRIDGED_MINUTES / stepMinutes))
+  const { long } = bridged
+  if (raw.isOutput !== true && gapLength(long) > MOST_MISSING * values.length) {
+    for (const gap of long) {
+      const from = local(startMs + gap.from * stepMinutes * 60_000, raw.zone)
+      const need = 'a record that is not mostly gaps over 2 h (is a stretch of it missing?)'
+      const got = `${duration((gap.to - gap.from) * stepMinutes)} without a reading from ${from}`
+      faults.add(lineOfGap(gap, lineOfSlot), need, got)
+    }
+    faults.throwIfAny()
   }
-  faults.throwIfAny()
-  return filled
+  return bridged
+}
+
+/** Long gaps of a load: what is missing, and where the longest begins. */
+function gapNotes(long: readonly Gap[], { startMs, stepMinutes, zone }: RawMeter): string[] {
+  if (long.length === 0) return []
+  const length = ({ from, to }: Gap): number => to - from
+  const longest = long.reduce((a, b) => (length(b) > length(a) ? b : a))
+  const from = local(startMs + longest.from * stepMinutes * 60_000, zone)
+  return [
+    `${count(long.length, 'gap')} over 2 h, ${duration(gapLength(long) * stepMinutes)} in all, the ` +
+      `longest ${duration(length(longest) * stepMinutes)} from ${from}: the days they lie in are ` +
+      'left out, and their neighbours stand in.',
+  ]
 }
 
 /** Solar inverters sleep at night and log nothing: 0 between readings of little. Returns how many. */
