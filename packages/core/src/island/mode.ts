@@ -1,7 +1,8 @@
-// What many states can have in common: all but charge, fuel and the timer of generator or person.
+// What many states can have in common: all but charge, fuel and timers of their own.
 //
-// A mode is a kind and the minutes in which its waits end. Kinds are few and numbered; the waits of
-// solar and thermostats are kept as the minute they end, for they pass for many at once.
+// A mode is a kind and the minutes in which its solar stops waiting. Kinds are few and numbered;
+// solar trips for many at once, so its waits belong to the mode. What each began at a minute of its
+// own (generator, person, thermostats, loads off) are timers that each state keeps.
 
 import { TOGETHER_AFTER } from '../load/together.js'
 import type { Rules } from './rules.js'
@@ -32,13 +33,23 @@ export interface Kind {
   readonly pours: number
 }
 
-/** When the waits of a mode end. */
+/** Last minute out, of each group of solar that waits; 0 for others. */
 export interface Waits {
-  /** Last minute out, of each group of solar that waits; 0 for others. */
   solarUntil: number
   solarTooUntil: number
+}
+
+/** What a state of a mode began at a minute of its own. */
+export interface Timers {
+  /**
+   * When the set will run, the minute before it first ran, or when the person has done it; -1
+   * where none runs.
+   */
+  timer: number
   /** Last minute in which the thermostats run together; -1 where they do not. */
   togetherUntil: number
+  /** Loads off: the last minute in which they were on, or one long enough ago; else -1. */
+  onBefore: number
 }
 
 /** More fillings than this have no room in a code; such states are stepped one by one. */
@@ -113,18 +124,16 @@ function bandOf(stored: number, rules: Rules): number {
 }
 
 /** The waits of a state after minute `i`. */
-export function waitsOf(into: Waits, { solar, solarToo, together }: State, i: number): void {
+export function waitsOf(into: Waits, { solar, solarToo }: State, i: number): void {
   into.solarUntil = solar > 0 ? i + solar : 0
   into.solarTooUntil = solarToo > 0 ? i + solarToo : 0
-  into.togetherUntil = together > 0 ? i + together : -1
 }
 
 /**
- * First minute in which a wait of solar ends, or the thermostats; Infinity where none runs. The
- * waits of solar rest on a dark island.
+ * First minute in which a wait of solar ends; Infinity where none runs. They rest on a dark island.
  */
 export function changesAt(kind: Kind, waits: Waits, rules: Rules): number {
-  let at = kind.together ? waits.togetherUntil : Number.POSITIVE_INFINITY
+  let at = Number.POSITIVE_INFINITY
   if (kind.level === rules.dark) return at
   if (kind.solar[0] === 'waits') at = Math.min(at, waits.solarUntil)
   if (kind.solar[1] === 'waits') at = Math.min(at, waits.solarTooUntil)
@@ -144,35 +153,29 @@ export function nextCode(kind: Kind, waits: Waits, i: number, trips: number, rul
   }
   waits.solarUntil = after(0, waits.solarUntil)
   waits.solarTooUntil = after(1, waits.solarTooUntil)
-  if (i >= waits.togetherUntil) waits.togetherUntil = -1
   return codeOf(
     kind.level * BANDS + kind.band,
     kind.solar[0] === 'held' ? 1 : waits.solarUntil > 0 ? 2 : 0,
     kind.solar[1] === 'held' ? 1 : waits.solarTooUntil > 0 ? 2 : 0,
     GENERATOR_IS.indexOf(kind.generator),
-    (kind.tankEmpty ? 4 : 0) + (kind.called ? 2 : 0) + (waits.togetherUntil < 0 ? 0 : 1),
+    (kind.tankEmpty ? 4 : 0) + (kind.called ? 2 : 0) + (kind.together ? 1 : 0),
     kind.pours,
   )
 }
 
-/**
- * The timer of generator or person after minute `i`: when the set will run, the minute before it
- * first ran, or when the person has done it; -1 where none runs.
- */
-export function timerOf(state: State, i: number, rules: Rules): number {
-  const { generator: g, personAt } = state
-  if (g !== 0 && g < leastRun(rules)) return i - g
-  return personAt
+/** The timers of a state after minute `i`. */
+export function timersOf(into: Timers, state: State, i: number, rules: Rules): void {
+  const { generator: g, together } = state
+  into.timer = g !== 0 && g < leastRun(rules) ? i - g : state.personAt
+  into.togetherUntil = together > 0 ? i + together : -1
+  into.onBefore = state.level > rules.lastLevel ? i - state.offFor : -1
 }
 
-/** The minute in which a timer ends, which only `step` knows how to do; -1 without one. */
-export function dueOf(kind: Kind, timer: number, rules: Rules): number {
-  return kind.generator === 'fresh' ? timer + leastRun(rules) : timer
-}
-
-/** Loads off: the last minute in which they were on, or one as long ago as makes no difference. */
-export function onBefore({ level, offFor }: State, i: number, rules: Rules): number {
-  return level > rules.lastLevel ? i - offFor : -1
+/** First minute in which a timer ends, which only `step` knows how to do; -1 without one. */
+export function dueOf(kind: Kind, { timer, togetherUntil }: Timers, rules: Rules): number {
+  const due = kind.generator === 'fresh' ? timer + leastRun(rules) : timer
+  if (timer < 0) return togetherUntil
+  return togetherUntil < 0 ? due : Math.min(due, togetherUntil)
 }
 
 /** Puts a mode's side of a state back, as it stands before minute `i`. */
@@ -180,7 +183,7 @@ export function restore(
   state: State,
   kind: Kind,
   waits: Waits,
-  { timer, onBefore: on }: { readonly timer: number; readonly onBefore: number },
+  { timer, togetherUntil, onBefore }: Timers,
   i: number,
   rules: Rules,
 ): void {
@@ -193,8 +196,8 @@ export function restore(
   state.outOfOrder = generator === 'out of order'
   state.personAt = kind.called ? timer : -1
   state.pours = kind.pours
-  state.offFor = level > rules.lastLevel ? Math.min(TOGETHER_AFTER, i - 1 - on) : 0
-  state.together = kind.together ? waits.togetherUntil - (i - 1) : 0
+  state.offFor = level > rules.lastLevel ? Math.min(TOGETHER_AFTER, i - 1 - onBefore) : 0
+  state.together = kind.together ? togetherUntil - (i - 1) : 0
   if (generator === 'off' || state.outOfOrder) state.generator = 0
   else if (generator === 'settled') state.generator = leastRun(rules)
   else state.generator = i - 1 - timer

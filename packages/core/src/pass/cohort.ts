@@ -2,7 +2,7 @@
 // until one of them runs dry.
 
 import type { Spells } from '../cut/spells.js'
-import type { Kind, Waits } from '../island/mode.js'
+import type { Kind, Timers, Waits } from '../island/mode.js'
 import type { State } from '../island/state.js'
 import { comeUp, goDown, type Label, labelOf, meld, withoutRoot } from './labels.js'
 
@@ -13,7 +13,7 @@ export interface Home {
   take(cohort: Cohort): void
 }
 
-export class Cohort {
+export class Cohort implements Timers {
   /** In a crowd: stored energy less the crowd's offset. [kWh] */
   base = 0
   /** In a crowd: fuel plus the crowd's burn. [l] */
@@ -24,11 +24,11 @@ export class Cohort {
   bucket = 0
   /** The crowd it is in. */
   home: Home | null = null
-  /** Its timer of generator or person, and the minute in which that ends; -1 without one. */
   timer = -1
-  due = -1
-  /** Loads off: the last minute in which they were on, or one long enough ago. */
+  togetherUntil = -1
   onBefore = -1
+  /** In a crowd: the minute in which one of its timers ends; -1 without. */
+  due = -1
   down = false
   /** First minute of the latest of its open spells. */
   downSince = 0

@@ -34,7 +34,7 @@ export class Crowd {
 
   /** Set by `enter` before anything else is done. */
   room!: Room
-  readonly waits: Waits = { solarUntil: 0, solarTooUntil: 0, togetherUntil: -1 }
+  readonly waits: Waits = { solarUntil: 0, solarTooUntil: 0 }
   /** First minute in which a wait ends. */
   changesAt = Number.POSITIVE_INFINITY
 
@@ -115,6 +115,7 @@ export class Crowd {
 
   private isSame(a: Cohort, b: Cohort, safeL: number, longAgo: number): boolean {
     if (a.base !== b.base || a.timer !== b.timer) return false
+    if (a.togetherUntil !== b.togetherUntil) return false
     if (a.onBefore !== b.onBefore && Math.max(a.onBefore, b.onBefore) > longAgo) return false
     return a.fuelBase === b.fuelBase || Math.min(a.fuelBase, b.fuelBase) - this.burnt > safeL
   }

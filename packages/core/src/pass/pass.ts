@@ -15,9 +15,8 @@ import {
   kindCode,
   kindOf,
   nextCode,
-  onBefore,
   restore,
-  timerOf,
+  timersOf,
   type Waits,
   waitsOf,
 } from '../island/mode.js'
@@ -80,7 +79,7 @@ class Sweep {
   private single: Cohort[] = []
   private loose: Cohort[] = []
   private readonly meetings = new Map<string, Cohort>()
-  private readonly waits: Waits = { solarUntil: 0, solarTooUntil: 0, togetherUntil: -1 }
+  private readonly waits: Waits = { solarUntil: 0, solarTooUntil: 0 }
   private readonly joining: Cohort[] = []
   private readonly changing: { readonly crowd: Crowd; readonly room: Room }[] = []
 
@@ -251,9 +250,8 @@ class Sweep {
   }
 
   private setTimer(cohort: Cohort, kind: Kind, i: number): void {
-    cohort.timer = timerOf(cohort.state, i, this.rules)
-    cohort.onBefore = onBefore(cohort.state, i, this.rules)
-    cohort.due = cohort.timer < 0 ? -1 : dueOf(kind, cohort.timer, this.rules)
+    timersOf(cohort, cohort.state, i, this.rules)
+    cohort.due = dueOf(kind, cohort, this.rules)
     if (cohort.due < 0) return
     const there = this.dues.get(cohort.due)
     if (there === undefined) this.dues.set(cohort.due, [cohort])
@@ -268,7 +266,6 @@ class Sweep {
     crowd.rest()
     crowd.waits.solarUntil = this.waits.solarUntil
     crowd.waits.solarTooUntil = this.waits.solarTooUntil
-    crowd.waits.togetherUntil = this.waits.togetherUntil
     crowd.enter(room, changesAt(room.kind, crowd.waits, this.rules))
     this.crowds.push(crowd)
     return crowd
@@ -313,11 +310,7 @@ class Sweep {
 }
 
 function isSameWait(a: Waits, b: Waits): boolean {
-  return (
-    a.solarUntil === b.solarUntil &&
-    a.solarTooUntil === b.solarTooUntil &&
-    a.togetherUntil === b.togetherUntil
-  )
+  return a.solarUntil === b.solarUntil && a.solarTooUntil === b.solarTooUntil
 }
 
 /** Everything the next minute can depend on. */
