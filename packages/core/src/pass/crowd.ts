@@ -153,6 +153,20 @@ export class Crowd {
     return false
   }
 
+  /** Its entries, their states put right but for their mode. */
+  entries(): Cohort[] {
+    const found: Cohort[] = []
+    for (let bucket = this.low; bucket <= this.high; bucket++) {
+      for (let cohort = this.ring[bucket & this.mask] as Cohort | null; cohort !== null; ) {
+        cohort.state.stored = cohort.base + this.offset
+        cohort.state.fuelL = cohort.fuelBase - this.burnt
+        found.push(cohort)
+        cohort = cohort.next
+      }
+    }
+    return found
+  }
+
   /** Moves all that is left. */
   move(calm: Calm): void {
     this.offset += calm.delta

@@ -1,0 +1,92 @@
+// What a pass rests on, held to in every minute of every crowd: a crowd moved as a whole has lived
+// what each of its entries would have lived alone, by the rule book itself.
+
+import {
+  type Calm,
+  type Cohort,
+  type Columns,
+  type Crowd,
+  GRID_KWH,
+  kindCode,
+  nextCode,
+  onGrid,
+  pass,
+  type Rules,
+  restore,
+  type State,
+  step,
+  timersOf,
+  type Watch,
+} from '@tideover/core'
+import { describe, expect, it } from 'vitest'
+import { randomIsland } from './random-island.js'
+
+const STARTS = 1440
+const HORIZON = 2 * 1440
+
+const isOnGrid = (kwh: number): boolean => Number.isInteger(kwh / GRID_KWH)
+
+/** Faults of one entry of a crowd about to move; none where it may move with the others. */
+function faultsOf(
+  crowd: Crowd,
+  cohort: Cohort,
+  calm: Calm,
+  i: number,
+  { columns, rules }: { columns: Columns; rules: Rules },
+): string[] {
+  const faults: string[] = []
+  const { stored, fuelL } = cohort.state
+  if (!isOnGrid(stored) || !isOnGrid(cohort.base)) faults.push(`${stored} kWh is off the grid`)
+  if (!(calm.above < stored && stored < calm.below)) faults.push(`${stored} kWh lies outside`)
+  if (cohort.home !== crowd) faults.push('belongs to another crowd')
+  const alone: State = { ...cohort.state }
+  restore(alone, crowd.kind, crowd.waits, cohort, i, rules)
+  const wasDown = alone.level > rules.lastLevel
+  step(alone, i, columns, rules)
+  if (alone.stored !== stored + calm.delta) {
+    faults.push(`moves by ${alone.stored - stored} kWh alone, by ${calm.delta} with the crowd`)
+  }
+  if (alone.fuelL !== fuelL - calm.litres) {
+    faults.push(`burns ${fuelL - alone.fuelL} l alone, ${calm.litres} with the crowd`)
+  }
+  if (alone.level > rules.lastLevel !== wasDown) faults.push('goes down or comes back alone')
+  const waits = { ...crowd.waits }
+  const ends = i >= crowd.changesAt || calm.trips !== 0
+  const next = ends ? nextCode(crowd.kind, waits, i, calm.trips, rules) : crowd.kind.code
+  const code = kindCode(alone, rules)
+  // A charge edge reached from below is another band, which the crowd finds out a minute later.
+  if (code !== next) faults.push(`is of kind ${code} alone, ${next} with the crowd`)
+  const timers = { timer: -1, togetherUntil: -1, onBefore: -1 }
+  timersOf(timers, alone, i, rules)
+  if (timers.timer !== cohort.timer) faults.push('has another timer alone')
+  return faults
+}
+
+describe('a crowd that moves as a whole', () => {
+  it.each(Array.from({ length: 16 }, (_, k) => 40 + k))(
+    'is in every minute what each of its entries would be alone: island %i',
+    (number) => {
+      const island = randomIsland(number, STARTS + HORIZON)
+      const { columns, rules } = island.compiled
+      const faults: string[] = []
+      let moved = 0
+      const watch: Watch = {
+        moves(crowd, calm, i) {
+          const entries = crowd.entries()
+          if (entries.length !== crowd.count) faults.push(`minute ${i}: lost an entry`)
+          // The ends of a crowd are where a threshold may have been missed.
+          for (const cohort of new Set([...entries.slice(0, 2), ...entries.slice(-2)])) {
+            moved++
+            for (const fault of faultsOf(crowd, cohort, calm, i, island.compiled)) {
+              faults.push(`minute ${i}, ${JSON.stringify(crowd.kind)}: ${fault}`)
+            }
+          }
+        },
+      }
+      const stored = onGrid(island.startShare * rules.capacityKwh)
+      pass(columns, rules, STARTS, stored, HORIZON, undefined, watch)
+      expect(faults.slice(0, 3), island.about).toEqual([])
+      expect(moved).toBeGreaterThan(1000)
+    },
+  )
+})
