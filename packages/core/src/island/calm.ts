@@ -51,17 +51,15 @@ export function calmSpan(into: Calm, kind: Kind, i: number, columns: Columns, ru
   if (upper !== undefined) into.below = Math.min(into.below, upper - Math.max(0, delta))
   const lower = band === 0 ? 0 : rules.bandEdgesKwh[band - 1]!
   if (delta < 0) into.above = Math.max(into.above, lower - delta - GRID_KWH)
-  if (kind.generator === 'settled') {
-    into.below = Math.min(into.below, rules.generator!.stopKwh - Math.max(0, delta))
-  }
   if (isRunning(kind)) {
+    into.below = Math.min(into.below, rules.generator!.stopKwh - Math.max(0, delta))
     const burns = kind.together ? columns.together!.litres : columns.litres
     into.litres = burns(kind.level, i, into.delta)
   }
 }
 
 function isRunning(kind: Kind): boolean {
-  return kind.generator === 'fresh' || kind.generator === 'settled'
+  return kind.generator === 'running'
 }
 
 /** The generator's side: nothing is called, started or stopped. */
@@ -72,9 +70,8 @@ function generatorCalm(into: Calm, kind: Kind, i: number, columns: Columns, rule
     return kind.generator === 'off' && !kind.called
   }
   if (isRunning(kind) && set.canFail && columns.runFails[i] === 1) return false
-  if (kind.generator === 'starting' || kind.generator === 'fresh') return true
-  // A minute that would pass its stop charge ends there.
-  if (kind.generator === 'settled') return true
+  // A minute that would pass the stop charge ends there.
+  if (kind.generator === 'starting' || isRunning(kind)) return true
   if (kind.tankEmpty && set.cansAfter[kind.pours] === 0) return !kind.called
   // Wanted up to this charge, itself included.
   const wantedKwh = kind.tankEmpty ? Math.max(set.startKwh, set.stopKwh - GRID_KWH) : set.startKwh

@@ -12,9 +12,9 @@ import { cansLeftL, type State, setSolar } from './state.js'
 export type SolarIs = (typeof SOLAR_IS)[number]
 const SOLAR_IS = ['in', 'held', 'waits'] as const
 
-/** Off, being started, within its least run, past it, or out of order until the grid is back. */
+/** Off, being started, running, or out of order until the grid is back. */
 export type GeneratorIs = (typeof GENERATOR_IS)[number]
-const GENERATOR_IS = ['off', 'starting', 'fresh', 'settled', 'out of order'] as const
+const GENERATOR_IS = ['off', 'starting', 'running', 'out of order'] as const
 
 export interface Kind {
   readonly code: number
@@ -42,8 +42,8 @@ export interface Waits {
 /** What a state of a mode began at a minute of its own. */
 export interface Timers {
   /**
-   * When the set will run, the minute before it first ran, or when the person has done it; -1
-   * where none runs.
+   * When the set will run, the minute before it first ran (within its least run), or when the
+   * person has done it; -1 where nothing of it runs.
    */
   timer: number
   /** Last minute in which the thermostats run together; -1 where they do not. */
@@ -67,7 +67,7 @@ export function kindCode(state: State, rules: Rules): number {
     state.level * BANDS + bandOf(state.stored, rules),
     solarCode(state.solar),
     solarCode(state.solarToo),
-    generatorCode(state, rules),
+    generatorCode(state),
     (isDry ? 4 : 0) + (state.personAt < 0 ? 0 : 2) + (state.together > 0 ? 1 : 0),
     state.pours,
   )
@@ -112,9 +112,9 @@ function solarCode(solar: number): number {
   return solar === 0 ? 0 : solar < 0 ? 1 : 2
 }
 
-function generatorCode({ outOfOrder, generator: g }: State, rules: Rules): number {
-  if (outOfOrder) return 4
-  return g === 0 ? 0 : g < 0 ? 1 : g < leastRun(rules) ? 2 : 3
+function generatorCode({ outOfOrder, generator: g }: State): number {
+  if (outOfOrder) return 3
+  return g === 0 ? 0 : g < 0 ? 1 : 2
 }
 
 function bandOf(stored: number, rules: Rules): number {
@@ -172,10 +172,10 @@ export function timersOf(into: Timers, state: State, i: number, rules: Rules): v
 }
 
 /** First minute in which a timer ends, which only `step` knows how to do; -1 without one. */
-export function dueOf(kind: Kind, { timer, togetherUntil }: Timers, rules: Rules): number {
-  const due = kind.generator === 'fresh' ? timer + leastRun(rules) : timer
-  if (timer < 0) return togetherUntil
-  return togetherUntil < 0 ? due : Math.min(due, togetherUntil)
+export function dueOf(kind: Kind, { timer, togetherUntil }: Timers): number {
+  // The end of a least run changes nothing below the stop charge, and no calm span reaches it.
+  if (timer < 0 || kind.generator === 'running') return togetherUntil
+  return togetherUntil < 0 ? timer : Math.min(timer, togetherUntil)
 }
 
 /** Puts a mode's side of a state back, as it stands before minute `i`. */
@@ -199,6 +199,6 @@ export function restore(
   state.offFor = level > rules.lastLevel ? Math.min(TOGETHER_AFTER, i - 1 - onBefore) : 0
   state.together = kind.together ? togetherUntil - (i - 1) : 0
   if (generator === 'off' || state.outOfOrder) state.generator = 0
-  else if (generator === 'settled') state.generator = leastRun(rules)
-  else state.generator = i - 1 - timer
+  else if (generator === 'starting') state.generator = i - 1 - timer
+  else state.generator = timer < 0 ? leastRun(rules) : Math.min(leastRun(rules), i - 1 - timer)
 }

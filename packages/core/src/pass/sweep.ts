@@ -28,7 +28,7 @@ export class Sweep {
   readonly spells: Spells
   private readonly crowds: Crowds
   /** Cohorts in crowds by the minute in which their timer ends; some may have left since. */
-  private readonly dues = new Map<number, Cohort[]>()
+  private readonly dues: (Cohort[] | undefined)[]
   private single: Cohort[] = []
   private loose: Cohort[] = []
   private readonly meetings = new Map<string, Cohort>()
@@ -42,6 +42,7 @@ export class Sweep {
     watch: Watch | undefined,
   ) {
     this.spells = new Spells(starts, horizon)
+    this.dues = new Array(starts + horizon + 1)
     this.crowds = new Crowds(columns, rules, watch)
   }
 
@@ -76,9 +77,9 @@ export class Sweep {
 
   /** Takes out those whose timer ends in this minute. */
   private takeDue(i: number, moving: Cohort[]): void {
-    const due = this.dues.get(i)
+    const due = this.dues[i]
     if (due === undefined) return
-    this.dues.delete(i)
+    this.dues[i] = undefined
     for (const cohort of due) {
       if (cohort.home === null || cohort.due !== i) continue
       const { kind, waits } = cohort.home
@@ -115,10 +116,10 @@ export class Sweep {
 
   private setTimers(cohort: Cohort, kind: Kind, i: number): void {
     timersOf(cohort, cohort.state, i, this.rules)
-    cohort.due = dueOf(kind, cohort, this.rules)
-    if (cohort.due < 0) return
-    const there = this.dues.get(cohort.due)
-    if (there === undefined) this.dues.set(cohort.due, [cohort])
+    cohort.due = dueOf(kind, cohort)
+    if (cohort.due < 0 || cohort.due >= this.dues.length) return
+    const there = this.dues[cohort.due]
+    if (there === undefined) this.dues[cohort.due] = [cohort]
     else there.push(cohort)
   }
 
