@@ -109,7 +109,7 @@ describe.concurrent('options', () => {
       '--modules must be a whole number 1..100, got "0"',
       '--month must be a whole number 1..12, got "13"',
       '--seed must be a whole number 0..2147483647, got "1.5"',
-      '--share must be a number 0..1, got "80"',
+      '--share must be a number 0..1 (0.95 for 95 %), got "80"',
       '--sky must be one of clear, typical, dull, none, file, got "blue"',
       '--start-soc must be reserve, full or a number 0..1, got "lots"',
       '--years must be a whole number 1..200, got "0"',
@@ -224,7 +224,7 @@ describe.concurrent('a meter file', () => {
     const lines = await faults('trace', house, ...START)
     expect(lines).toHaveLength(1)
     expect(lines[0]).toMatch(
-      /^gap\.csv:32 must be a record that is not mostly gaps over 2 h .*2025-01-07 06:00$/,
+      /^gap\.csv:32 \(file of rest\) must be a record that is not mostly gaps over 2 h .*2025-01-07 06:00$/,
     )
   })
 
@@ -244,7 +244,7 @@ describe.concurrent('a meter file', () => {
       `${SMALL_HOUSE}  - { name: rest, tier: comfort, file: lost.csv }\n`,
     )
     expect(await faults('trace', house, ...START)).toEqual([
-      'lost.csv must be a file that can be read, got no such file',
+      'lost.csv (file of rest) must be a file that can be read, got no such file',
     ])
   })
 })

@@ -45,7 +45,7 @@ export class OptionReader {
   }
 
   share(name: string): number | undefined {
-    return this.number(name, 'a number 0..1', (value) => value >= 0 && value <= 1)
+    return this.number(name, 'a number 0..1 (0.95 for 95 %)', (value) => value >= 0 && value <= 1)
   }
 
   /** Length of a cut. [h], 30 days at most: so far is every start followed. */

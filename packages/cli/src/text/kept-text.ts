@@ -27,19 +27,23 @@ export function keptLines({ courses, trace }: CutStory, calendar: Calendar): str
 type ShownCourse = NonNullable<Course['shown']>
 
 /** The extreme of the cut: the most where warmth does harm, the least where water runs out. */
-function worstOf({ values, unit }: ShownCourse): { minute: number; text: string } {
+function worstOf({ values, unit, most }: ShownCourse): { minute: number; text: string } {
   const isWater = unit === 'l'
   let minute = 0
   for (let i = 1; i < values.length; i++) {
     if (isWater ? values[i]! < values[minute]! : values[i]! > values[minute]!) minute = i
   }
   const value = values[minute]!
+  if (value >= most) {
+    return { minute, text: `${most} °C or more, for heat leak and safety valve to take,` }
+  }
   return { minute, text: isWater ? `${value.toFixed(0)} l left` : `${value.toFixed(1)} °C` }
 }
 
 /** For how long it was past its limit. */
 function past({ shown, lostAt }: Course): string {
-  if (shown === null || lostAt === null) return ''
+  // What it has reached says enough.
+  if (shown === null || lostAt === null || shown.values.includes(shown.most)) return ''
   if (shown.unit === 'l') return ', run out'
   const minutes = shown.values.reduce((n, c) => n + (c > shown.limit ? 1 : 0), 0)
   return `, above ${shown.limit} °C for ${(minutes / 60).toFixed(1)} h`

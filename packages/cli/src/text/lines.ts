@@ -22,9 +22,9 @@ export function table(rows: readonly (readonly string[])[]): string[] {
   )
 }
 
-/** How long a load may be off; null for as long as may be. */
+/** How long a load may be off; null for ever. */
 export function toleranceText(minutes: number | null): string {
-  if (minutes === null) return 'any time'
+  if (minutes === null) return 'no limit'
   if (minutes === 0) return 'never'
   return minutes < 120 ? `${round(minutes)} min` : `${round(minutes / 60)} h`
 }

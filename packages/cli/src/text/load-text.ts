@@ -57,6 +57,13 @@ export function loadText(answer: LoadTable): string {
   if (answer.loads.some(({ taken }) => taken.length > 0)) {
     lines.push(wrap('* typical of its kind, not of this house: read the plate, ask the customer.'))
   }
+  if (answer.loads.some(({ standsIn }) => standsIn.january || standsIn.july)) {
+    lines.push(
+      wrap(
+        '? no reading near that month: recorded days of other months stand in, be they of a holiday.',
+      ),
+    )
+  }
   if (answer.loads.some(({ tier }) => tier === 'gridOnly')) {
     lines.push(wrap('What is off in a cut has to be wired outside the island.'))
   }
@@ -81,8 +88,8 @@ function cells(row: LoadRow): string[] {
     `  ${mark(name, 'tier')}`,
     row.w === null ? row.from : mark(round(row.w), 'w', 'byAir'),
     mark(row.hoursADay.toFixed(1), ...HOURS),
-    row.januaryKwhADay.toFixed(2),
-    row.julyKwhADay.toFixed(2),
+    `${row.januaryKwhADay.toFixed(2)}${row.standsIn.january ? '?' : ''}`,
+    `${row.julyKwhADay.toFixed(2)}${row.standsIn.july ? '?' : ''}`,
     row.mostKw.toFixed(2),
     row.startKva === null
       ? '-'

@@ -59,7 +59,7 @@ function headline(answer: RideAnswer): string {
 
 /** `58 in 100 such cuts`; only a figure that is whole says all. */
 function sharePart(share: number): string {
-  if (share === 0) return 'no such cut'
+  if (share === 0) return 'none of such cuts'
   if (share === 1) return 'every such cut'
   const hundred = Math.floor(share * 100)
   return hundred === 0 ? 'fewer than 1 in 100 such cuts' : `${hundred} in 100 such cuts`
@@ -141,7 +141,7 @@ function worstLines(answer: RideAnswer, promised: SkyFigures, traceCommand: stri
   if (promised.worstStart === null) return []
   const year = promised.winters === undefined ? ` --synthetic-year ${promised.worstYear}` : ''
   return [
-    `Worst start: ${localText(promised.worstStart, answer.site.timezone)}. To see it:`,
+    `Worst start: ${localText(promised.worstStart, answer.site.timezone)}, ${promised.worstLoad} gives out. To see it:`,
     `  ${traceCommand} --start ${promised.worstStart} --hours ${answer.cutHours}${year}`,
   ]
 }
@@ -201,26 +201,26 @@ function loadTable(promised: SkyFigures, cutHours: number): string[] {
   const rows = promised.loads.map((load) => [
     load.name,
     toleranceText(load.toleratesMinutes),
-    load.worstHours === null ? '-' : hoursText(load.worstHours, promised),
-    hoursText(load.medianHours, promised),
-    load.share === null ? '-' : percent(load.share),
+    ...(load.wanted
+      ? [
+          load.worstHours === null ? '-' : hoursText(load.worstHours, promised),
+          hoursText(load.medianHours, promised),
+          load.keptShare === null ? '-' : percent(load.keptShare),
+        ]
+      : ['not on', '', '']),
     load.firstToFail ? ' first to give out' : '',
   ])
-  const head = ['', 'may be off', 'worst', 'middle', `lasts ${round(cutHours)} h`, '']
+  const head = ['', 'may be off', 'on, worst', 'on, middle', `kept ${round(cutHours)} h`, '']
   const kept = promised.loads.flatMap(({ name, toleranceBasis }) =>
     toleranceBasis === null ? [] : [wrap(`${name}: ${toleranceBasis}.`)],
   )
-  return [...table([head, ...rows]), ...promised.loads.flatMap(keptToTheEnd), ...kept]
-}
-
-/** A load that goes off within the cut and keeps to its end. */
-function keptToTheEnd({ name, share, keptShare }: SkyFigures['loads'][number]): string[] {
-  if (share === null || keptShare === null || !(keptShare >= share + 0.01)) return []
   return [
+    ...table([head, ...rows]),
     wrap(
-      `${name}: with the grid back at the end of the cut it is not lost in ${percent(keptShare)} ` +
-        'of them, though off for a while.',
+      'On: until its power goes for longer than it bears. Kept: not lost when the cut ends and the ' +
+        'grid is back.',
     ),
+    ...kept,
   ]
 }
 

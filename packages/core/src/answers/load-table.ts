@@ -26,6 +26,8 @@ export interface LoadRow {
   readonly hoursADay: number
   readonly januaryKwhADay: number
   readonly julyKwhADay: number
+  /** Whether other days stand in for most of January, of July: no reading is near them. */
+  readonly standsIn: { readonly january: boolean; readonly july: boolean }
   /** Most it draws in a minute of the year. [kW] */
   readonly mostKw: number
   /** Apparent power of one piece in its start; null where the starts are not known. [kVA] */
@@ -86,7 +88,8 @@ export function loadTable(prepared: Prepared, records: LoadRecords = {}): LoadTa
   }
 }
 
-function rowOf({ house, calendar }: Prepared, load: LoadInput, kw: Float64Array): LoadRow {
+function rowOf({ house, calendar, demand }: Prepared, load: LoadInput, kw: Float64Array): LoadRow {
+  const without = demand.grounds.find(({ name }) => name === load.name)?.monthsWithout ?? []
   const surveyed = isSurveyed(load)
   const [from, to] = monthRange(calendar, JANUARY)
   const january = kw.subarray(from, to)
@@ -103,6 +106,7 @@ function rowOf({ house, calendar }: Prepared, load: LoadInput, kw: Float64Array)
     hoursADay: january.reduce((n, value) => n + (value > 0 ? 1 : 0), 0) / 60 / days,
     januaryKwhADay: meanKwh(kw, from, to),
     julyKwhADay: meanKwh(kw, ...monthRange(calendar, JULY)),
+    standsIn: { january: without.includes(JANUARY), july: without.includes(JULY) },
     mostKw: kw.reduce((most, value) => Math.max(most, value), 0),
     startKva: surveyed ? running + startExtraKva(load) : null,
     toleratesMinutes: load.tier === 'critical' && Number.isFinite(tolerated) ? tolerated : null,

@@ -14,14 +14,26 @@ export function meterDoubts({ house, demand }: Prepared, month: number | null): 
   const winter: readonly number[] = WINTER[house.site.latitudeDeg < 0 ? 'south' : 'north']
   return demand.grounds.flatMap((ground) => [
     ...netDoubt(ground),
+    ...clockDoubt(ground),
     ...seasonDoubt(ground, month, winter),
   ])
 }
 
-function netDoubt({ name, looksNet }: MeteredGround): string[] {
-  if (looksNet === null) return []
+/** A file of another place: its evenings are not this house's. */
+function clockDoubt({ name, otherClock }: MeteredGround): string[] {
+  if (otherClock === 0) return []
+  const [hours, way] = [Math.abs(otherClock), otherClock > 0 ? 'late' : 'early']
   return [
-    `${name}: its file looks like a meter at the grid with solar behind it: ${looksNet}. Then it ` +
+    `${name}: the file's own clock is ${hours} h off that of the house, so its evenings land ${hours} h ` +
+      `${way}. Is it a file of this house?`,
+  ]
+}
+
+function netDoubt({ name, looksNet, countsImport }: MeteredGround): string[] {
+  if (looksNet === null && !countsImport) return []
+  const why = looksNet ?? 'its column is named for what is taken from the grid'
+  return [
+    `${name}: its file looks like a meter at the grid with solar behind it: ${why}. Then it ` +
       'shows less than the house uses, and the house lasts less long than this answer says. Give a ' +
       'reading of the consumption, or import and export with a log of the array; if the record is ' +
       'older than an array, name that array in beforeArrays.',

@@ -20,6 +20,8 @@ export interface LoadFigures {
    * while it keeps.
    */
   readonly keptShare: number | null
+  /** Whether it wants power in the month at all. */
+  readonly wanted: boolean
   /** Until this load alone is lost, over all starts; the horizon where it is not. */
   readonly worstHours: number | null
   readonly medianHours: number
@@ -45,6 +47,8 @@ export interface SkyFigures {
   readonly worstStart: string | null
   /** Number of the year in which `worstStart` lies, for `trace --synthetic-year`. */
   readonly worstYear: number | null
+  /** The load that gives out in the worst ride. */
+  readonly worstLoad: string | null
   readonly atLeastHours: boolean
   /** How far starts were followed; a figure of so many hours is a lower bound. */
   readonly horizonHours: number
@@ -88,6 +92,7 @@ export function skyFigures(
     bestHours: hours(minutes.length - 1),
     worstStart: hasWorst ? isoUtc(prepared.calendar, worst.minute) : null,
     worstYear: hasWorst ? worst.year : null,
+    worstLoad: hasWorst ? (loads[worst.load]?.name ?? null) : null,
     atLeastHours: month.batches.some((batch) => batch.rides.beyond.includes(1)),
     horizonHours: month.horizon / 60,
     hoursWithoutMean: meanWithout(month.batches) / 60,
@@ -157,12 +162,12 @@ function sorted(columns: readonly Int32Array[]): Int32Array {
 }
 
 /** The shortest ride; the earliest of equals. */
-function worstOf(batches: readonly BatchRides[]): { minute: number; year: number } {
-  let worst = { minute: 0, year: 0, ride: Number.POSITIVE_INFINITY }
+function worstOf(batches: readonly BatchRides[]): { minute: number; year: number; load: number } {
+  let worst = { minute: 0, year: 0, load: -1, ride: Number.POSITIVE_INFINITY }
   for (const { year, from, rides } of batches) {
     for (let s = 0; s < rides.minutes.length; s++) {
       if (rides.minutes[s]! < worst.ride)
-        worst = { minute: from + s, year, ride: rides.minutes[s]! }
+        worst = { minute: from + s, year, load: rides.endedBy[s]!, ride: rides.minutes[s]! }
     }
   }
   return worst
@@ -210,6 +215,9 @@ function loadFigures(
       toleratesMinutes: finite(toleranceOf(load)),
       toleranceBasis: load.consequence.basis,
       share: shareOf(tallies[which]!),
+      wanted: batches.some(({ from, rides }) =>
+        load.wantedIn.subarray(from, from + rides.minutes.length).includes(0),
+      ),
       keptShare: shareOf(kept[which]!),
       worstHours: noWorst ? null : minutes[0]! / 60,
       medianHours: minutes[Math.floor(0.5 * (minutes.length - 1))]! / 60,

@@ -1,5 +1,6 @@
 // What looks like a slip of the pen in a house file; said first, not refused.
 
+import { clockMinute, DAY_MINUTES } from '../axis/calendar.js'
 import type { ArrayInput, House, LoadInput } from '../house/house.js'
 import type { Prepared } from '../series/prepare.js'
 
@@ -33,6 +34,9 @@ export function slipsOf({ house }: Pick<Prepared, 'house'>): string[] {
     ...placeSlips(house),
     ...house.arrays.flatMap((a) => arraySlips(a, house)),
     ...generatorSlips(house),
+    ...stackSlips(house),
+    ...personSlips(house),
+    ...house.loads.flatMap(hourSlips),
   ]
 }
 
@@ -111,6 +115,46 @@ function generatorSlips({ generator, person }: House): string[] {
     `generator: ${generator.cansL} l in cans and nobody named to pour them (person): they stay in ` +
       'the cans and are not counted.',
   ]
+}
+
+/** Limits of a module beyond this many capacities an hour are watts or amperes; cp, no source. */
+const MOST_C_RATE = 3
+
+function stackSlips({ stack: { module } }: House): string[] {
+  return (['chargeKw', 'dischargeKw'] as const).flatMap((field) =>
+    module[field] > MOST_C_RATE * module.usableKwh
+      ? [
+          `stack.module.${field}: ${module[field]} kW on ${module.usableKwh} kWh fills or empties it in ` +
+            `${Math.round((60 * module.usableKwh) / module[field])} min; is a decimal point missing?`,
+        ]
+      : [],
+  )
+}
+
+function personSlips({ person }: House): string[] {
+  if (person === undefined) return []
+  const [from, to] = [clockMinute(person.from) ?? 0, clockMinute(person.to) ?? 0]
+  if (from <= to) return []
+  return [
+    `person: from ${person.from} to ${person.to} is the night, nobody by day; are the hours swapped?`,
+  ]
+}
+
+/** A span this long over midnight is more likely its two ends swapped. [min] */
+const LONG_NIGHT = 14 * 60
+
+function hourSlips({ name, at = [] }: LoadInput): string[] {
+  return at.flatMap((span) => {
+    const [from, to] = span.split('-').map((part) => clockMinute(part.trim()) ?? 0) as [
+      number,
+      number,
+    ]
+    const minutes = from > to ? DAY_MINUTES - from + to : 0
+    if (minutes <= LONG_NIGHT) return []
+    return [
+      `${name}: ${span} runs ${(minutes / 60).toFixed(0)} h over midnight; are the hours swapped?`,
+    ]
+  })
 }
 
 function profileWarnings(name: string, kwhPerYear: number): string[] {

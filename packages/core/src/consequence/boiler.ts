@@ -7,7 +7,7 @@
 // maker knows, so left out it burns on.
 
 import type { Overheats } from '../house/house.js'
-import { BOILER } from '../house/kept.js'
+import { BOILER, BOILER_MOST_C } from '../house/kept.js'
 import { type Consequence, temperatureShown, wholeMinutes } from './consequence.js'
 
 /** Heat to warm a litre of water by a kelvin: 4.186 kJ. [kWh/(l K)] */
@@ -32,10 +32,11 @@ export function boiler(given: Overheats): Consequence {
     basis: `${waterL} l from ${fromC} to ${limitC} °C by a fire of ${heatKw} kW${dies}`,
     rest: fromC,
     beginsAtOnce: false,
-    afterGap: (c, minutes) => c + rise(minutes),
+    // Past the most that boilers are built for, heat leak and safety valve have the word.
+    afterGap: (c, minutes) => Math.min(BOILER_MOST_C, c + rise(minutes)),
     // The pump carries off the fire's heat and as much again; common practice, no source.
     afterSupply: (c, minutes) => Math.max(fromC, c - kPerMinute * minutes),
     lostIn: (c) => Math.max(0, wholeMinutes(minutesTo(limitC - c))),
-    shown: temperatureShown(limitC, null),
+    shown: temperatureShown(limitC, null, BOILER_MOST_C),
   }
 }

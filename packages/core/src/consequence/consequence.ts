@@ -36,6 +36,8 @@ export interface Shown {
   readonly column: string
   /** Where the load is lost, in the unit. */
   readonly limit: number
+  /** Beyond this nothing is told. */
+  readonly most: number
   /** The state in the unit. */
   value(state: number): number
   /** What is kept cold; null for anything else. */
@@ -43,8 +45,13 @@ export interface Shown {
 }
 
 /** A state that is a temperature. @param limit [°C] */
-export function temperatureShown(limit: number, keeps: Shown['keeps']): Shown {
-  return { word: 'temperature', unit: '°C', column: 'temperature_c', limit, value: (c) => c, keeps }
+export function temperatureShown(
+  limit: number,
+  keeps: Shown['keeps'],
+  most: number = Number.POSITIVE_INFINITY,
+): Shown {
+  const column = 'temperature_c'
+  return { word: 'temperature', unit: '°C', column, limit, most, value: (c) => c, keeps }
 }
 
 /** Steps of a minute that a moment is rounded to before whole minutes are counted. */

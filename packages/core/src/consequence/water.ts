@@ -68,6 +68,7 @@ function store(
       unit: 'l',
       column: 'left_l',
       limit: 0,
+      most: Number.POSITIVE_INFINITY,
       value: (used) => Math.max(0, litres - used),
       keeps: null,
     },

@@ -15,7 +15,7 @@ export interface Course {
   readonly lostAt: number | null
   /** What people are shown, at the end of each minute; null for a plain gap. */
   readonly shown:
-    | (Pick<Shown, 'word' | 'unit' | 'column' | 'limit' | 'keeps'> & {
+    | (Pick<Shown, 'word' | 'unit' | 'column' | 'limit' | 'most' | 'keeps'> & {
         /** [n], in the unit */
         readonly values: Float64Array
       })

@@ -29,10 +29,12 @@ export function overloadText(compiled: Compiled, at: OverloadMinute): string {
   const takes = at.names.length === 1 ? 'takes' : 'take'
   if (peak > plant.startingKva) {
     const starts = at.forms ? 'all starting at once' : 'with a start'
-    return `${who} ${takes} ${peak.toFixed(1)} kVA ${starts}, the inverter carries ${plant.startingKva.toFixed(1)} kVA for a second.`
+    const [peakText, most] = apart(peak, plant.startingKva)
+    return `${who} ${takes} ${peakText} kVA ${starts}, the inverter carries ${most} kVA for a second.`
   }
   if (running > plant.ratedKw) {
-    return `${who} ${takes} ${running.toFixed(1)} kVA running, the inverter is rated ${plant.ratedKw.toFixed(1)} kVA.`
+    const [runs, rated] = apart(running, plant.ratedKw)
+    return `${who} ${takes} ${runs} kVA running, the inverter is rated ${rated} kVA.`
   }
   const gives = stackAcKw(plant, standingKw(minute))
   return `${who} ${takes} ${loadKw(level, minute).toFixed(2)} kW, the battery gives ${gives.toFixed(2)} kW.`
@@ -56,6 +58,12 @@ export function generatorOverText(
     `${who} ${takes} ${peakKva(compiled, at).toFixed(1)} kVA ${starts}, the generator gives ` +
     `${generatorStartingKva(house).toFixed(1)} kVA for a second.`
   )
+}
+
+/** Two powers with as many decimals as tell them apart, three at most. */
+function apart(a: number, b: number): [string, string] {
+  const decimals = [1, 2].find((places) => a.toFixed(places) !== b.toFixed(places)) ?? 3
+  return [a.toFixed(decimals), b.toFixed(decimals)]
 }
 
 function peakKva(

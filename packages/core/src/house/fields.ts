@@ -121,7 +121,13 @@ function unknownNeed(keys: readonly string[], known: readonly string[]): string 
     .map((key) =>
       /^\d+$/.test(key)
         ? 'written with a decimal point (3.68): a comma parts two fields'
-        : `a known field (did you mean ${closest(key, known)}? known: ${known.join(', ')})`,
+        : `a known field (did you mean ${nearest(key, known)}? known: ${known.join(', ')})`,
     )
     .join('\n')
+}
+
+/** The known field that begins alike, else the one spelt most alike. */
+function nearest(key: string, known: readonly string[]): string {
+  const alike = known.filter((field) => field.toLowerCase().startsWith(key.toLowerCase()))
+  return alike[0] ?? closest(key, known)
 }

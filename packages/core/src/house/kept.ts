@@ -25,5 +25,8 @@ export const MEDICINE_LEAST_C = 2
  */
 export const BOILER = { fromC: 70, limitC: 95 } as const
 
+/** Highest water temperature that EN 303-5 lets a solid-fuel boiler have. [°C] */
+export const BOILER_MOST_C = 110
+
 /** A cylinder of hot water; common practice, no source. [°C], [kWh a day] */
 export const HOT_WATER = { fromC: 60, useC: 40, coldC: 10, lossKwhADay: 1.5 } as const

@@ -280,9 +280,9 @@ export const TYPICAL_ROWS = {
     load: {
       ...{ tier: 'gridOnly', powerFactor: 0.95, startingMultiple: 1.2, runs: 'heating season' },
       byAir: [
-        [-10, 2600],
-        [0, 1800],
-        [7, 1200],
+        [-10, 2200],
+        [0, 1100],
+        [7, 600],
         [15, 0],
       ],
     },

@@ -18,6 +18,10 @@ export interface MeterRecord {
    * where the record has a gap; absent where nothing was given
    */
   readonly exportKw?: Float64Array | undefined
+  /** The file names what it counts as taken from the grid, and no export beside it. */
+  readonly countsImport?: boolean | undefined
+  /** Offset of its own local time, winter or summer. [min], east positive; absent where not told */
+  readonly localOffsetMinutes?: number | undefined
   /** What the reader understood: period, step, zone, gaps filled, total kWh, peak. */
   readonly notes: readonly string[]
 }

@@ -6,13 +6,13 @@
 // says so. What the load contains is taken out of each interval, and what is left of it is spread
 // over its minutes; a record on steps of 5 minutes or less is taken minute by minute as it is.
 
-import { type Calendar, listOfMonths } from '../axis/calendar.js'
+import { type Calendar, DAY_MINUTES, listOfMonths, MINUTE_MS } from '../axis/calendar.js'
 import type { House, LoadInput } from '../house/house.js'
 import { InputError } from '../house/problem.js'
 import { onSeriesGrid } from '../units/energy-grid.js'
 import { type OtherLoads, takeOut } from './contained.js'
 import { looksNet } from './looks-net.js'
-import { type LoadRecords, recordKey } from './meter-record.js'
+import { type LoadRecords, type MeterRecord, recordKey } from './meter-record.js'
 import { seasonFactor } from './profile.js'
 import { rebuiltLoad, stoodThen } from './rebuilt.js'
 import { monthsWithout, nearestDay, type RecordedDay, recordedDays } from './recorded-days.js'
@@ -29,6 +29,10 @@ export interface MeteredGround {
   readonly isScaled: boolean
   /** Why it looks like the meter of a house with solar; null where it does not. */
   readonly looksNet: string | null
+  /** Its column is named for what is taken from the grid, with solar in the house. */
+  readonly countsImport: boolean
+  /** Hours by which the record's own clock differs from that of the house, at its nearest; 0 where it does not tell. */
+  readonly otherClock: number
 }
 
 /** What a metered load is worked out from, and where it tells what it found. */
@@ -89,9 +93,26 @@ function groundOf(
     monthsWithout: without,
     isScaled: load.seasonal !== undefined,
     looksNet: isPlain ? looksNet(days, house.site.latitudeDeg < 0) : null,
+    countsImport: isPlain && record.countsImport === true,
+    otherClock: otherClock(record, calendar),
   })
   if (days.length < 365) notes.push(shortNote(load.name, days.length, without))
   return { days, stepMinutes: record.stepMinutes }
+}
+
+/** Hours between the clock that a record tells of and that of the house, in winter or in summer. */
+function otherClock(
+  { localOffsetMinutes }: MeterRecord,
+  { wallMinute, startMs }: Calendar,
+): number {
+  if (localOffsetMinutes === undefined) return 0
+  const utcMinute = (startMs / MINUTE_MS) % DAY_MINUTES
+  const apart = [0, Math.floor(wallMinute.length / 2)].map((i) => {
+    const offset = wallMinute[i]! - ((utcMinute + i) % DAY_MINUTES) - localOffsetMinutes
+    return ((offset + 3 * DAY_MINUTES + DAY_MINUTES / 2) % DAY_MINUTES) - DAY_MINUTES / 2
+  })
+  const least = apart.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a))
+  return least / 60
 }
 
 /** Recorded days on the days of the year, scaled to their season where the house file asks for it. */

@@ -38,19 +38,26 @@ export function loadHouse(path: string): LoadedHouse {
   const problems: Problem[] = []
   const meters = new Map<string, MeterRecord>()
   const weather = new Map<string, WeatherRecord>()
-  const attempt = (read: () => void): void => {
+  const attempt = (read: () => void, whose = ''): void => {
     try {
       read()
     } catch (error) {
       if (!(error instanceof InputError)) throw error
-      problems.push(...error.problems)
+      problems.push(...error.problems.map((each) => ({ ...each, where: `${each.where}${whose}` })))
     }
   }
-  const read = (of: RecordChoice, into: Map<string, MeterRecord>, output: boolean): void => {
+  const read = (
+    of: RecordChoice & { readonly name: string },
+    into: Map<string, MeterRecord>,
+    output: boolean,
+  ): void => {
     const { file, column, zone = house.site.timezone } = of
     if (file === undefined || into.has(recordKey(of))) return
     const options = { output, ...(column !== undefined && { column }) }
-    attempt(() => into.set(recordKey(of), readMeter(resolve(folder, file), zone, options)))
+    attempt(
+      () => into.set(recordKey(of), readMeter(resolve(folder, file), zone, options)),
+      ` (file of ${of.name})`,
+    )
   }
   for (const load of house.loads) read(load, meters, false)
   const outputs = new Map<string, MeterRecord>()

@@ -9,7 +9,7 @@ import { count } from '../time/say.js'
 import { findTimeColumns, hasDate, readStamps, type TimeColumns } from '../time/time-columns.js'
 import type { WallZone } from '../time/zone.js'
 import { finishMeter } from './finish-meter.js'
-import { loadColumn, namesGrid, namesUse } from './load-column.js'
+import { loadColumn, namesGrid, namesImport, namesUse } from './load-column.js'
 import type { MeterOptions } from './meter-options.js'
 import { oldestFirst, toUtc } from './moments.js'
 import { exportColumn, withExport } from './net-meter.js'
@@ -68,7 +68,8 @@ export function meterFromCsv(
       faults,
     )
   })
-  return exported === undefined ? record! : withExport(record!, exported, load.header)
+  if (exported !== undefined) return withExport(record!, exported, load.header)
+  return mayGive && namesImport(load.header) ? { ...record!, countsImport: true } : record!
 }
 
 /** A header is a row without a date above a row with one. */

@@ -31,6 +31,13 @@ export interface Reading {
   readonly line: number
 }
 
+/** What was measured, and the clock of the place where it was. */
+export interface Feed {
+  readonly channels: readonly Channel[]
+  /** Offset of local time without summer time; undefined where the feed names none. [min], east positive */
+  readonly localOffsetMinutes: number | undefined
+}
+
 /** A reading type with all its readings, in the order of the feed. */
 export interface Channel {
   readonly type: ReadingType
@@ -46,7 +53,7 @@ const LISTS = new Set(['entry', 'link', 'intervalblock', 'intervalreading', 'rea
  *
  * @throws InputError where the text is no well-formed XML or a block's type can't be told
  */
-export function readFeed(text: string, faults: Faults): Channel[] {
+export function readFeed(text: string, faults: Faults): Feed {
   const valid = XMLValidator.validate(text)
   if (valid !== true) faults.refuse(valid.err.line, 'well-formed XML', valid.err.msg)
   const parser = new XMLParser({
@@ -63,7 +70,20 @@ export function readFeed(text: string, faults: Faults): Channel[] {
   const feed = child(root, 'feed') ?? root
   const feedEntries = list(feed, 'entry')
   const entries = feedEntries.length > 0 ? feedEntries : [feed]
-  return channelsOf(entries, lineFinder(text), faults)
+  return {
+    channels: channelsOf(entries, lineFinder(text), faults),
+    localOffsetMinutes: localOffset(entries),
+  }
+}
+
+/** `LocalTimeParameters/tzOffset`, in seconds. */
+function localOffset(entries: readonly Node[]): number | undefined {
+  for (const entry of entries) {
+    const local = child(child(entry, 'content') ?? entry, 'localtimeparameters')
+    const seconds = local === null ? Number.NaN : numberIn(local, 'tzoffset')
+    if (Number.isFinite(seconds)) return seconds / 60
+  }
+  return undefined
 }
 
 function channelsOf(

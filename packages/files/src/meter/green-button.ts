@@ -43,8 +43,12 @@ export function meterFromGreenButton(
   zone: WallZone,
   faults: Faults,
 ): MeterRecord {
-  const { taken, given } = channelsOfHouse(readFeed(text, faults), faults)
-  const record = recordOf(taken, name, zone, faults)
+  const { channels, localOffsetMinutes } = readFeed(text, faults)
+  const { taken, given } = channelsOfHouse(channels, faults)
+  const record = {
+    ...recordOf(taken, name, zone, faults),
+    ...(localOffsetMinutes !== undefined && { localOffsetMinutes }),
+  }
   if (given === null) return record
   const back = recordOf(given, name, zone, faults)
   if (back.stepMinutes !== record.stepMinutes) {

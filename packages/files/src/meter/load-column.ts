@@ -85,6 +85,11 @@ export function namesGrid(header: string): boolean {
   return NET.test(header)
 }
 
+/** Whether a header names what is taken from the grid. */
+export function namesImport(header: string): boolean {
+  return /import|from.?grid|bezug|delivered/i.test(header)
+}
+
 /** Whether a header names the house's own use rather than what it takes from the grid. */
 export function namesUse(header: string): boolean {
   return /consum|load|house|demand|usage/i.test(header) && !namesGrid(header)
