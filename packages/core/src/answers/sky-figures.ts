@@ -71,7 +71,7 @@ export function skyFigures(
   const minutes = sorted(month.batches.map(({ rides }) => rides.minutes))
   const worst = worstOf(month.batches)
   const { kind, years, hasExtremes } = month.sky
-  const noWorst = !hasExtremes || (kind === 'typical' && years < 2)
+  const noWorst = !hasExtremes || ((kind === 'typical' || kind === 'file') && years < 2)
   // Where no ride ended, no start was the worst.
   const hasWorst = !noWorst && minutes[0]! < month.horizon
   const hours = (rank: number): number => minutes[rank]! / 60
