@@ -243,6 +243,9 @@ function defaultLines(answer: RideAnswer, all: boolean): string[] {
   return [
     'Defaults used:',
     ...defaults.map(({ path, value, basis }) => `  ${path} = ${value} (${basis})`),
+    '',
+    'Shares, by when a cut begins:',
+    ...bullets(answer.patterns.map(({ counts, restsOn }) => `${counts} (ground: ${restsOn})`)),
   ]
 }
 

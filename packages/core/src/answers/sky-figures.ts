@@ -33,6 +33,8 @@ export interface SkyFigures {
   /** The pattern of that share. */
   readonly hardest: Pattern
   readonly shareByPattern: Readonly<Record<Pattern, number | null>>
+  /** Starts that each pattern counts; each of them weighs the same. */
+  readonly startsByPattern: Readonly<Record<Pattern, number>>
   /** Return period, `dull` and `none` only. */
   readonly winters?: number
   readonly shareLow?: number | null
@@ -62,7 +64,8 @@ export function skyFigures(
   options: { readonly hours: number; readonly winters: number },
 ): SkyFigures {
   const cut = minutesOfHours(options.hours)
-  const shareByPattern = sharesOf(prepared, month.batches, cut)
+  const tally = tallied(prepared, month.batches, cut)
+  const shareByPattern = byPattern(tally, shareOf)
   const known = PATTERNS.filter((pattern) => shareByPattern[pattern] !== null)
   const headline = known.reduce((least, pattern) =>
     shareByPattern[pattern]! < shareByPattern[least]! ? pattern : least,
@@ -80,6 +83,7 @@ export function skyFigures(
     share,
     hardest: headline,
     shareByPattern,
+    startsByPattern: byPattern(tally, ({ starts }) => starts),
     ...(kind === 'dull' || kind === 'none' ? { winters: options.winters } : {}),
     ...(kind === 'typical' ? intervalOf(share, years) : {}),
     worstHours: noWorst ? null : hours(0),
@@ -97,12 +101,12 @@ export function skyFigures(
   }
 }
 
-/** Share of starts that ride the whole cut, by pattern; null where the pattern has no start. */
-function sharesOf(
+/** Starts of each pattern, and those that ride the whole cut. */
+function tallied(
   prepared: Prepared,
   batches: readonly BatchRides[],
   cut: number,
-): Record<Pattern, number | null> {
+): Record<Pattern, Tally> {
   const tally = { any: newTally(), evening: newTally(), windy: newTally() }
   for (const { from, rides, windy } of batches) {
     for (let s = 0; s < rides.minutes.length; s++) {
@@ -112,7 +116,14 @@ function sharesOf(
       if (windy[s] === 1) count(tally.windy, holds)
     }
   }
-  return { any: shareOf(tally.any), evening: shareOf(tally.evening), windy: shareOf(tally.windy) }
+  return tally
+}
+
+function byPattern<T>(
+  { any, evening, windy }: Record<Pattern, Tally>,
+  value: (tally: Tally) => T,
+): Record<Pattern, T> {
+  return { any: value(any), evening: value(evening), windy: value(windy) }
 }
 
 interface Tally {
@@ -129,6 +140,7 @@ function count(tally: Tally, holds: boolean): void {
   if (holds) tally.hold++
 }
 
+/** Null where there is no start. */
 function shareOf({ starts, hold }: Tally): number | null {
   return starts === 0 ? null : hold / starts
 }
