@@ -225,10 +225,10 @@ describe('the steps of a house', () => {
   it('leave out what it has or cannot have', () => {
     const croft = stepsOf('croft')
     expect(croft.steps.map(({ id }) => id)).toEqual([
-      ...['comfort off', 'full', 'person at any hour', 'module', 'array'],
+      ...['comfort off', 'full', 'full, comfort off', 'person at any hour', 'module', 'array'],
     ])
     expect(stepsOf('surgery').steps.map(({ id }) => id)).toEqual([
-      ...['comfort off', 'full', 'module', 'array', 'generator'],
+      ...['comfort off', 'full', 'full, comfort off', 'module', 'array', 'generator'],
     ])
     const { house, plain } = loadHouse(`${SAMPLES}croft.yaml`)
     const most = { modules: 5, startSoc: 'full' } as const

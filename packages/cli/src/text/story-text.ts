@@ -63,7 +63,7 @@ function cureWords({ tried, cure }: WorstStart, hours: (minutes: number) => stri
   const found = tried.find(({ id }) => id === cure)
   const verdict =
     found === undefined
-      ? 'None of these steps alone lasts this cut.'
+      ? 'None of the steps tried lasts this cut.'
       : `The smallest step that lasts this cut: ${found.words}.`
   return `${verdict} Tried on this very start: ${list}.`
 }

@@ -24,6 +24,7 @@ export interface Step {
 export const STEP_IDS = [
   'comfort off',
   'full',
+  'full, comfort off',
   'person at any hour',
   'module',
   'array',
@@ -51,6 +52,15 @@ export function* stepsFor(
     full: () => {
       if (scenario.startSoc === 'full' || scenario.startSoc === 1) return null
       return asked('the battery full at the start', { startSoc: 'full' })
+    },
+    'full, comfort off': () => {
+      const [off, full] = [makers['comfort off'](), makers.full()]
+      if (off === null || full === null) return null
+      return {
+        ...off,
+        words: 'the battery full and the comfort loads off',
+        scenario: full.scenario,
+      }
     },
     'person at any hour': () => {
       if (house.generator?.start !== 'by hand' || house.person === undefined) return null
