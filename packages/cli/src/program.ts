@@ -1,12 +1,15 @@
 // The commands and their options. A command or option stands here only once it works.
 
+import { APART_DAYS, YEAR_YEARS } from '@tideover/core'
 import { Command } from 'commander'
 import { check } from './commands/check.js'
 import { load } from './commands/load.js'
 import { ride } from './commands/ride.js'
 import { schema } from './commands/schema.js'
 import { series } from './commands/series.js'
+import { starts } from './commands/starts.js'
 import { trace } from './commands/trace.js'
+import { year } from './commands/year.js'
 import { DEFAULT_HOUSE } from './default-house.js'
 import { DEFAULT_WORDS } from './options.js'
 
@@ -49,6 +52,32 @@ export function buildProgram(): Command {
       .option('--csv <file>', 'minute by minute as CSV; - for standard output')
       .option('--json', 'states, events and totals as one JSON object'),
   ).action(trace)
+
+  withScenario(
+    program
+      .command('starts')
+      .description('the ride of every start of a month, or of the year, as CSV')
+      .argument('[house]', HOUSE)
+      .option('--month <1..12>', 'month in which the cut starts (default: the whole year)')
+      .option('--hours <h>', 'length of the cut [h]', '24')
+      .option('--synthetic-year <k>', 'number of the year, for skies that have several')
+      .option('--years <n>', 'synthetic years of the typical sky', DEFAULT_WORDS.years)
+      .option('--csv <file>', 'one row for each minute as CSV; - for standard output')
+      .option('--json', 'what the rows say in sum, as one JSON object'),
+  ).action(starts)
+
+  withScenario(
+    program
+      .command('year')
+      .description(
+        'the worst of the year: months by the hour, the worst starts and what cures them',
+      )
+      .argument('[house]', HOUSE)
+      .option('--hours <h>', 'length of the cut [h]', '24')
+      .option('--years <n>', 'synthetic years of the typical sky', String(YEAR_YEARS))
+      .option('--apart <d>', 'days between two worst starts', String(APART_DAYS))
+      .option('--json', 'one JSON object on standard output'),
+  ).action(year)
 
   program
     .command('series')

@@ -1,5 +1,16 @@
-import { autonomyCurve, type CurveRides, hoursTo, leastCurve } from '@tideover/core'
+import {
+  autonomyCurve,
+  type CurveRides,
+  checkHouse,
+  hoursTo,
+  leastCurve,
+  onGrid,
+  pass,
+  plainGap,
+  ridesOf,
+} from '@tideover/core'
 import { describe, expect, it } from 'vitest'
+import { DC_ARRAY, islandOf, plainHouse, solar } from '../plain-house.js'
 
 const HORIZON = 48 * 60
 
@@ -42,6 +53,52 @@ describe('a curve that can be derived by hand', () => {
   it('keeps the level at the length of a ride and falls a minute later', () => {
     const at = autonomyCurve([sunnyDays()], [12, 12 + 1 / 60], HORIZON)
     expect([...at.share]).toEqual([1, (16 * 60 - 1) / 1440])
+  })
+})
+
+/** The same days on a lossless island, all powers times `scale`: columns, the pass, spells, rides. */
+function islandDays(coupled: 'ac' | 'dc', scale: number): CurveRides {
+  const house = checkHouse(
+    plainHouse({
+      arrays: [coupled === 'ac' ? solar('throttles', 0) : DC_ARRAY],
+      inverter: { ratedKva: 5, idleW: 0, roundTrip: 1, loadsOffAt: 0 },
+      // What slows charging near full still takes all the sun that is left over.
+      stack: {
+        module: { usableKwh: 6 * scale, chargeKw: 50, dischargeKw: 5 },
+        ...{ modules: 1, health: 1, electronicsW: 0, selfDischargePerMonth: 0 },
+      },
+    }),
+  )
+  const sunUp = (minute: number): boolean => minute % 1440 >= 12 * 60 && minute % 1440 < 16 * 60
+  const { columns, rules } = islandOf({
+    ...{ house, minutes: 1440 + HORIZON, critical: 0.5 * scale },
+    [coupled]: (minute: number) => (sunUp(minute) ? 2.5 * scale : 0),
+  })
+  const spells = pass(columns, rules, 1440, onGrid(6 * scale), HORIZON)
+  const pump = {
+    ...{ name: 'pump', consequence: plainGap(0) },
+    ...{ wantedIn: new Int32Array(1440), wantedUpTo: null },
+  }
+  return ridesOf(spells, [pump], 0, HORIZON)
+}
+
+describe.each(['ac', 'dc'] as const)('the same through the whole chain, %s-coupled', (coupled) => {
+  const hours = hoursTo(30)
+  const byHand = (n: number): number => (n <= 12 ? 1 : n <= 28 ? (28 - n) / 24 : 0)
+
+  it('is the same to the start where a minute of load is a whole number on the energy grid', () => {
+    // 0.9375 x 0.5 kW is 1/128 kWh a minute.
+    const curve = autonomyCurve([islandDays(coupled, 0.9375)], hours, HORIZON)
+    expect([curve.starts, curve.beyondShare]).toEqual([1440, 0])
+    for (const [i, n] of hours.entries()) expect(curve.share[i], `at ${n} h`).toBe(byHand(n))
+  })
+
+  it('and with 6 kWh and 0.5 kW but for the one start that reaches noon with nothing left', () => {
+    // Midnight: the grid of 2^-36 kWh leaves it a billionth of a kilowatt-hour.
+    const { share } = autonomyCurve([islandDays(coupled, 1)], hours, HORIZON)
+    for (const [i, n] of hours.entries()) {
+      expect([0, 1], `at ${n} h`).toContain(Math.round(1440 * (share[i]! - byHand(n))))
+    }
   })
 })
 

@@ -108,6 +108,7 @@ describe('the figures of a month', () => {
     expect(found.shareByPattern.any).toBeCloseTo(480 / 1440, 12)
     expect(found.shareByPattern.evening).toBeCloseTo(300 / 360, 12)
     expect([found.shareByPattern.windy, found.share]).toEqual([0, 0])
+    expect(found.startsByPattern).toEqual({ any: 1440, evening: 360, windy: 60 })
     expect(found.loads[0]).toMatchObject({ name: 'pump', share: 0, firstToFail: true })
   })
 
@@ -126,12 +127,13 @@ describe('the figures of a month', () => {
   })
 
   it('a worst case has a return period or is not said', () => {
-    for (const of of [sky('typical', 1), sky('file', 1, false)]) {
+    for (const of of [sky('typical', 1), sky('file', 1), sky('file', 1, false)]) {
       const found = figures(of, 16)
       expect([found.worstHours, found.worstStart, found.worstYear]).toEqual([null, null, null])
       expect(found.shareLow ?? null).toBe(null)
     }
     expect(figures(sky('none', 1), 16).worstHours).toBe(0)
+    expect(figures(sky('file', 3), 16).worstHours).toBe(0)
     const typical = figures(sky('typical', 30), 16)
     expect([typical.worstHours, typical.worstHoursReturnWinters]).toEqual([0, 30])
     expect([typical.shareLow, typical.shareHigh]).toEqual([...wilson95(0, 30)])

@@ -9,11 +9,11 @@ import { rideText } from '../text/ride-text.js'
 /** Years of the typical sky that a thread takes in one go. */
 const YEARS_A_JOB = 3
 
-/** Options that a ride and a trace share. */
+/** Options that the commands of a scenario share. */
 const SHARED = ['sky', 'modules', 'start-soc', 'health', 'winters', 'seed', 'years']
 
 /** Another command on the same house with the same options, those left out left out. */
-function repeated(command: string, path: string | undefined, words: Words): string {
+export function repeated(command: string, path: string | undefined, words: Words): string {
   const given = SHARED.flatMap((name) => {
     const word = words[camel(name)]
     const isDefault = Object.entries(DEFAULT_WORDS).some(([n, w]) => n === name && w === word)

@@ -58,7 +58,7 @@ function headline(answer: RideAnswer): string {
 }
 
 /** `58 in 100 such cuts`; only a figure that is whole says all. */
-function sharePart(share: number): string {
+export function sharePart(share: number): string {
   if (share === 0) return 'none of such cuts'
   if (share === 1) return 'every such cut'
   const hundred = Math.floor(share * 100)
@@ -72,7 +72,7 @@ const STARTS: Readonly<Record<Pattern, string>> = {
 }
 
 /** Which starts a share is of; nothing where it is the share of all. */
-function patternWords({ hardest, share, shareByPattern }: SkyFigures): string {
+export function patternWords({ hardest, share, shareByPattern }: SkyFigures): string {
   return share === shareByPattern.any ? '' : STARTS[hardest]
 }
 
@@ -96,7 +96,7 @@ function promiseWords(answer: RideAnswer): string {
   return `${ARTICLES[answer.promise]}${words}`
 }
 
-function startWords(answer: RideAnswer): string {
+export function startWords(answer: Pick<RideAnswer, 'startSoc'>): string {
   const { kind, value } = answer.startSoc
   if (kind === 'full') return 'started full'
   const share = `${Math.round(value * 100)} %`
@@ -105,7 +105,7 @@ function startWords(answer: RideAnswer): string {
   return `started at its reserve of ${share} (less ${points} points, for a reading may flatter)`
 }
 
-function ageWords(answer: RideAnswer): string {
+export function ageWords(answer: Pick<RideAnswer, 'modules' | 'health'>): string {
   const modules = `of ${answer.modules} module${answer.modules === 1 ? '' : 's'}`
   return answer.health === 1
     ? `new, ${modules}`
@@ -186,7 +186,7 @@ function besideLines(answer: RideAnswer, promised: SkyFigures): string[] {
 }
 
 /** Hours are over all starts, a share is that of the hardest kind of start. */
-function sharesLine({ shareByPattern, hardest }: SkyFigures): string {
+export function sharesLine({ shareByPattern, hardest }: SkyFigures): string {
   const parts = [
     ['any minute', shareByPattern.any],
     ['15 to 21 h', shareByPattern.evening],
@@ -243,11 +243,18 @@ function defaultLines(answer: RideAnswer, all: boolean): string[] {
   return [
     'Defaults used:',
     ...defaults.map(({ path, value, basis }) => `  ${path} = ${value} (${basis})`),
+    '',
+    'Shares, by when a cut begins:',
+    ...bullets(answer.patterns.map(({ counts, restsOn }) => `${counts} (ground: ${restsOn})`)),
   ]
 }
 
 /** Whole hours, rounded down; at least a few minutes are said as minutes. */
-function hoursText(hours: number, figures: SkyFigures, words = false): string {
+export function hoursText(
+  hours: number,
+  figures: Pick<SkyFigures, 'horizonHours'>,
+  words = false,
+): string {
   const unit = words ? ' hours' : ' h'
   if (hours < 1) return `${Math.floor(hours * 60)} min`
   const whole = Math.floor(hours)
@@ -261,7 +268,7 @@ function percentUp(share: number): string {
   return share < 0.01 ? 'fewer than 1 in 100' : `${Math.ceil(share * 100)} %`
 }
 
-function percent(share: number): string {
+export function percent(share: number): string {
   return `${Math.floor(share * 100)} %`
 }
 

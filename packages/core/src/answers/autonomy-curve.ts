@@ -5,6 +5,7 @@
 // For a cut of h hours that is the `share` of an answer; the curve has it for every h. A ride of
 // exactly h hours counts, so the curve falls just after the length of a ride, never at it.
 
+import { minutesOfHours } from '../axis/calendar.js'
 import { InputError } from '../house/problem.js'
 
 /** Rides of one batch of starts. */
@@ -51,7 +52,7 @@ export function autonomyCurve(
   const grid = Float64Array.from(hours)
   const share = grid.map((h) => {
     if (!(h >= 0)) throw new InputError('hours', 'numbers >= 0 [h]', h)
-    const minute = wholeMinutes(h)
+    const minute = minutesOfHours(h)
     if (minute <= horizon) return tally.lasting[minute]! / tally.starts
     return tally.beyond > 0 ? Number.NaN : 0 / tally.starts
   })
@@ -80,11 +81,6 @@ export function leastCurve(curves: readonly AutonomyCurve[]): AutonomyCurve {
     starts: Math.max(...known.map(({ starts }) => starts)),
     beyondShare: Math.min(...known.map(({ beyondShare }) => beyondShare)),
   }
-}
-
-/** Hours as whole minutes, a begun minute counted; an hour that is a sum of parts is not one more. */
-function wholeMinutes(hours: number): number {
-  return Math.ceil(hours * 60 - 1e-6)
 }
 
 /** How many starts last at least so many minutes, by minute. [horizon + 1] */

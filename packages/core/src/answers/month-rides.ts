@@ -174,7 +174,7 @@ function markWindy(
 }
 
 /** Mean day of a month by its clearness. [W/m² · min] */
-function meanDay(prepared: Prepared, month: number): number {
+export function meanDay(prepared: Prepared, month: number): number {
   const { sun, calendar, clearness } = prepared
   const days = calendar.days.filter((day) => day.month === month)
   const sum = newSunSums()

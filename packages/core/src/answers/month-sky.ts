@@ -1,6 +1,7 @@
 // Where a month's starts are lived: one batch a year of the sky, for `dull` and `none` one a day.
 
 import { monthRange } from '../axis/calendar.js'
+import { InputError } from '../house/problem.js'
 import { coldYears, daysOfCut, dullYears, type SpellDay } from '../series/dull.js'
 import { DULL_YEARS, type Prepared, plainSky, typicalOf } from '../series/prepare.js'
 import { withoutLight } from '../sky/clear.js'
@@ -30,17 +31,47 @@ export interface SkyChoice {
   /** Return period of `dull` and `none`. */
   readonly winters: number
   readonly seed: number
+  /** Lives this numbered year alone; `dull` and `none` then choose no spell. */
+  readonly year?: number
 }
 
 /** The sky of a choice and the batches of the month's starts under it. */
 export function monthSky(prepared: Prepared, choice: SkyChoice): MonthSky {
   const [from, to] = monthRange(prepared.calendar, choice.month)
+  if (choice.year !== undefined) {
+    const sky = numberedSky(prepared, { ...choice, year: choice.year })
+    return { sky, batches: [{ year: choice.year, from, to }] }
+  }
   if (isSpell(choice.kind)) return spellMonth(prepared, choice, from, to)
   const sky =
     choice.kind === 'typical'
       ? typicalOf(prepared, choice.seed, choice.years)
       : plainSky(prepared, choice.kind as 'clear' | 'file')
   return { sky, batches: Array.from({ length: sky.years }, (_, year) => ({ year, from, to })) }
+}
+
+/**
+ * The sky that has a numbered year, as a trace of that year takes it.
+ *
+ * @throws  InputError where it has none of that number
+ */
+export function numberedSky(
+  prepared: Prepared,
+  { kind, seed, years, year }: Pick<SkyChoice, 'kind' | 'seed' | 'years'> & { year: number },
+): Sky {
+  const winters = typicalOf(prepared, seed, isSpell(kind) ? DULL_YEARS : Math.max(years, year + 1))
+  const sky: Sky =
+    kind === 'dull'
+      ? { ...winters, kind }
+      : kind === 'none'
+        ? withoutLight(winters)
+        : kind === 'typical'
+          ? winters
+          : plainSky(prepared, kind as 'clear' | 'file')
+  if (!(Number.isInteger(year) && year >= 0 && year < sky.years)) {
+    throw new InputError('synthetic-year', `a whole number 0..${sky.years - 1}`, year)
+  }
+  return sky
 }
 
 /** Skies that live a spell of its own for each day a start may meet first. */

@@ -12,6 +12,7 @@ import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
 import { cautionsFor } from './cautions.js'
 import { meterDoubts } from './meter-doubts.js'
+import { PATTERN_GROUNDS, type PatternGround } from './patterns.js'
 import { type RideResult, rideJobs, runRideJob, skiesToShow, variantsOf } from './ride-jobs.js'
 import type { RideQuestion } from './ride-question.js'
 import { type Equipped, equip } from './scenario.js'
@@ -36,6 +37,8 @@ export interface RideAnswer {
   readonly withoutGenerator: SkyFigures | null
   readonly bright: { readonly share: number | null; readonly conditions: string }
   readonly met: boolean | null
+  /** What each pattern of the shares counts and rests on. */
+  readonly patterns: readonly PatternGround[]
   readonly cautions: readonly string[]
   /** What looks like a slip in the file, to be looked at first. */
   readonly slips: readonly string[]
@@ -97,6 +100,7 @@ export function rideFrom(
     withoutGenerator: bare ?? null,
     bright: { share: bright?.share ?? null, conditions: 'full, new, typical sky' },
     met: question.share === undefined || promised === null ? null : promised >= question.share,
+    patterns: PATTERN_GROUNDS,
     cautions: cautionsFor(house),
     slips: [...slipsOf(prepared), ...meterDoubts(prepared, month)],
     warnings: [
@@ -109,7 +113,7 @@ export function rideFrom(
 }
 
 /** Critical loads whose tolerance the file leaves out: none is allowed, which may decide all. */
-function untoldTolerances({ house }: Prepared, plain: unknown): string[] {
+export function untoldTolerances({ house }: Prepared, plain: unknown): string[] {
   const given = (plain as { loads?: Readonly<Record<string, unknown>>[] } | undefined)?.loads
   if (given === undefined) return []
   const names = house.loads

@@ -35,6 +35,8 @@ export interface SkyFigures {
   /** The pattern of that share. */
   readonly hardest: Pattern
   readonly shareByPattern: Readonly<Record<Pattern, number | null>>
+  /** Starts that each pattern counts; each of them weighs the same. */
+  readonly startsByPattern: Readonly<Record<Pattern, number>>
   /** Return period, `dull` and `none` only. */
   readonly winters?: number
   readonly shareLow?: number | null
@@ -66,7 +68,8 @@ export function skyFigures(
   options: { readonly hours: number; readonly winters: number },
 ): SkyFigures {
   const cut = minutesOfHours(options.hours)
-  const shareByPattern = sharesOf(prepared, month.batches, cut)
+  const tally = tallied(prepared, month.batches, cut)
+  const shareByPattern = byPattern(tally, shareOf)
   const known = PATTERNS.filter((pattern) => shareByPattern[pattern] !== null)
   const headline = known.reduce((least, pattern) =>
     shareByPattern[pattern]! < shareByPattern[least]! ? pattern : least,
@@ -75,7 +78,7 @@ export function skyFigures(
   const minutes = sorted(month.batches.map(({ rides }) => rides.minutes))
   const worst = worstOf(month.batches)
   const { kind, years, hasExtremes } = month.sky
-  const noWorst = !hasExtremes || (kind === 'typical' && years < 2)
+  const noWorst = !hasExtremes || ((kind === 'typical' || kind === 'file') && years < 2)
   // Where no ride ended, no start was the worst.
   const hasWorst = !noWorst && minutes[0]! < month.horizon
   const hours = (rank: number): number => minutes[rank]! / 60
@@ -84,6 +87,7 @@ export function skyFigures(
     share,
     hardest: headline,
     shareByPattern,
+    startsByPattern: byPattern(tally, ({ starts }) => starts),
     ...(kind === 'dull' || kind === 'none' ? { winters: options.winters } : {}),
     ...(kind === 'typical' ? intervalOf(share, years) : {}),
     worstHours: noWorst ? null : hours(0),
@@ -102,12 +106,12 @@ export function skyFigures(
   }
 }
 
-/** Share of starts that ride the whole cut, by pattern; null where the pattern has no start. */
-function sharesOf(
+/** Starts of each pattern, and those that ride the whole cut. */
+function tallied(
   prepared: Prepared,
   batches: readonly BatchRides[],
   cut: number,
-): Record<Pattern, number | null> {
+): Record<Pattern, Tally> {
   const tally = { any: newTally(), evening: newTally(), windy: newTally() }
   for (const { from, rides, windy } of batches) {
     for (let s = 0; s < rides.minutes.length; s++) {
@@ -117,7 +121,14 @@ function sharesOf(
       if (windy[s] === 1) count(tally.windy, holds)
     }
   }
-  return { any: shareOf(tally.any), evening: shareOf(tally.evening), windy: shareOf(tally.windy) }
+  return tally
+}
+
+function byPattern<T>(
+  { any, evening, windy }: Record<Pattern, Tally>,
+  value: (tally: Tally) => T,
+): Record<Pattern, T> {
+  return { any: value(any), evening: value(evening), windy: value(windy) }
 }
 
 interface Tally {
@@ -134,6 +145,7 @@ function count(tally: Tally, holds: boolean): void {
   if (holds) tally.hold++
 }
 
+/** Null where there is no start. */
 function shareOf({ starts, hold }: Tally): number | null {
   return starts === 0 ? null : hold / starts
 }

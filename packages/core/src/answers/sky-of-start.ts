@@ -1,9 +1,8 @@
 // The sky and the numbered year that one start sees, chosen as all starts of a month see theirs.
 
-import { InputError } from '../house/problem.js'
-import { type Prepared, plainSky, typicalOf } from '../series/prepare.js'
+import type { Prepared } from '../series/prepare.js'
 import type { Sky, SkyKind } from '../sky/sky.js'
-import { spellYearOf } from './month-sky.js'
+import { numberedSky, spellYearOf } from './month-sky.js'
 
 export interface SkyQuestion {
   /** Length of the cut. [h], > 0 */
@@ -30,15 +29,10 @@ export function skyOfStart(
 ): { sky: Sky; year: number } {
   const { sky: kind = 'dull', syntheticYear: asked, winters = 10, hours, years = 30 } = question
   const seed = question.seed ?? prepared.house.seed
-  const spell = spellYearOf(prepared, minute, { kind, seed, cutHours: hours, winters })
-  const year = asked ?? spell?.year ?? 0
-  const sky =
-    spell?.sky ??
-    (kind === 'typical'
-      ? typicalOf(prepared, seed, Math.max(years, year + 1))
-      : plainSky(prepared, kind as 'clear' | 'file'))
-  if (!(Number.isInteger(year) && year >= 0 && year < sky.years)) {
-    throw new InputError('synthetic-year', `a whole number 0..${sky.years - 1}`, year)
-  }
-  return { sky, year }
+  const spell =
+    asked === undefined
+      ? spellYearOf(prepared, minute, { kind, seed, cutHours: hours, winters })
+      : null
+  const year = asked ?? 0
+  return spell ?? { sky: numberedSky(prepared, { kind, seed, years, year }), year }
 }
