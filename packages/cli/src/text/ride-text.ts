@@ -58,14 +58,14 @@ function headline(answer: RideAnswer): string {
 }
 
 /** `58 in 100 such cuts`; only a figure that is whole says all. */
-function sharePart(share: number): string {
+export function sharePart(share: number): string {
   if (share === 0) return 'no such cut'
   if (share === 1) return 'every such cut'
   const hundred = Math.floor(share * 100)
   return hundred === 0 ? 'fewer than 1 in 100 such cuts' : `${hundred} in 100 such cuts`
 }
 
-const STARTS: Readonly<Record<Pattern, string>> = {
+export const STARTS: Readonly<Record<Pattern, string>> = {
   any: '',
   evening: ', of those that begin from 15 to 21 h',
   windy: ', of those that begin on a windy, dull day',
@@ -76,7 +76,7 @@ function patternWords({ hardest, share, shareByPattern }: SkyFigures): string {
   return share === shareByPattern.any ? '' : STARTS[hardest]
 }
 
-const ARTICLES: Readonly<Record<SkyKind, string>> = {
+export const ARTICLES: Readonly<Record<SkyKind, string>> = {
   dull: 'a ',
   none: '',
   typical: '',
@@ -96,7 +96,7 @@ function promiseWords(answer: RideAnswer): string {
   return `${ARTICLES[answer.promise]}${words}`
 }
 
-function startWords(answer: RideAnswer): string {
+export function startWords(answer: Pick<RideAnswer, 'startSoc'>): string {
   const { kind, value } = answer.startSoc
   if (kind === 'full') return 'started full'
   const share = `${Math.round(value * 100)} %`
@@ -235,7 +235,7 @@ function worstPart(figures: SkyFigures): string {
   return figures.worstHours === null ? '' : `, ${hoursText(figures.worstHours, figures)} at worst`
 }
 
-function defaultLines(answer: RideAnswer, all: boolean): string[] {
+export function defaultLines(answer: Pick<RideAnswer, 'defaults'>, all: boolean): string[] {
   const { defaults } = answer
   if (defaults.length === 0) return []
   if (!all)
@@ -247,7 +247,11 @@ function defaultLines(answer: RideAnswer, all: boolean): string[] {
 }
 
 /** Whole hours, rounded down; at least a few minutes are said as minutes. */
-function hoursText(hours: number, figures: SkyFigures, words = false): string {
+export function hoursText(
+  hours: number,
+  figures: Pick<SkyFigures, 'horizonHours'>,
+  words = false,
+): string {
   const unit = words ? ' hours' : ' h'
   if (hours < 1) return `${Math.floor(hours * 60)} min`
   const whole = Math.floor(hours)
@@ -261,7 +265,7 @@ function percentUp(share: number): string {
   return share < 0.01 ? 'fewer than 1 in 100' : `${Math.ceil(share * 100)} %`
 }
 
-function percent(share: number): string {
+export function percent(share: number): string {
   return `${Math.floor(share * 100)} %`
 }
 

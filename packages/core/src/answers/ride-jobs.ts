@@ -15,6 +15,11 @@ const HORIZON_MINUTES = 2 * 1440
 /** How far past the end of a long cut each start is followed. [min] */
 const BEYOND_MINUTES = 1440
 
+/** How far each start of a cut is followed. @param hours  of the cut [h] @returns [min] */
+export function rideHorizon(hours: number): number {
+  return Math.max(HORIZON_MINUTES, minutesOfHours(hours) + BEYOND_MINUTES)
+}
+
 /** One sky, or some years of it. */
 export interface RideJob {
   readonly sky: SkyKind
@@ -79,7 +84,7 @@ export function variantsOf(
   kind: SkyKind,
 ): Record<string, Variant> {
   const cut = minutesOfHours(question.hours)
-  const horizon = Math.max(HORIZON_MINUTES, cut + BEYOND_MINUTES)
+  const horizon = rideHorizon(question.hours)
   const variants: Record<string, Variant> = {
     main: { equipped: equip(prepared, question), horizon },
   }
