@@ -42,7 +42,8 @@ export function generatorChange(known: Prepared, files: HouseFiles): Change[] {
   const carries = (generator: GeneratorInput): boolean =>
     loadKw <= generator.mostShare * generator.ratedKw &&
     startKva <= generatorStartingKva({ ...house, generator })
-  const generator = SETS_KW.map(setOf).find(carries) ?? setOf(SETS_KW.at(-1)!)
+  const enough = SETS_KW.map(setOf).find(carries)
+  const generator = enough ?? setOf(SETS_KW.at(-1)!)
   const person = house.person ?? SOMEBODY
   const { inverter } = house
   const wakesOn = [...new Set([...inverter.wakesOn, 'generator' as const])]
@@ -55,8 +56,10 @@ export function generatorChange(known: Prepared, files: HouseFiles): Change[] {
       price: house.prices?.generator ?? null,
       givesUp: null,
       warnings: [
-        'An invented set, as small as carries the critical loads; it runs outdoors, its exhaust ' +
-          'holds carbon monoxide.',
+        (enough === undefined
+          ? 'An invented set, and too small for the critical loads; '
+          : 'An invented set, as small as carries the critical loads; ') +
+          'it runs outdoors, its exhaust holds carbon monoxide.',
       ],
       prepared: () =>
         prepare({ ...house, generator, person, inverter: { ...inverter, wakesOn } }, files, known),

@@ -14,6 +14,9 @@ import { CASES, type StackRow, stackFigures } from './stack-rows.js'
 /** A share that differs by less, and hours that do, are the same to whoever reads them. */
 const POINT = 0.01
 const HOUR = 1
+/** Short rides are longer by less: a quarter of an hour, and a tenth. */
+const QUARTER = 0.25
+const TENTH = 1.1
 
 /** More than any house draws or gives. [kW] */
 const PLENTY = 1000
@@ -88,7 +91,10 @@ function withPlant(prepared: Prepared, equipped: Equipped, change: Partial<Plant
 function isLonger(without: SkyFigures, withLimit: SkyFigures): boolean {
   return (
     (without.share ?? 0) >= (withLimit.share ?? 0) + POINT ||
-    CASES.some((which) => (without[which] ?? 0) >= (withLimit[which] ?? 0) + HOUR)
+    CASES.some((which) => {
+      const [now, then] = [without[which] ?? 0, withLimit[which] ?? 0]
+      return now >= then + QUARTER && now >= TENTH * then
+    })
   )
 }
 
@@ -109,8 +115,7 @@ function sentences(
   const said = binding.map(
     ({ limit, share }) =>
       `With ${most} rides end by ${WORDS[limit]}, not by energy alone. Were it not there, ` +
-      `${hundred(share)} in 100 such cuts would be lasted, not ${hundred(figures.share)}. ` +
-      'More modules do not mend that.',
+      `${changed(share, figures.share)}. More modules do not mend that.`,
   )
   if (figures.changeoverLostShare > 0) {
     said.push(
@@ -146,6 +151,12 @@ function falls(rows: readonly StackRow[]): string[] {
       'low, and so whether somebody is up to start a generator, comfort loads are on, or the solar ' +
       'trips. Trace one of each to see it.',
   ]
+}
+
+/** What lifting a limit does; where no cut more is lasted, it is hours. */
+function changed(share: number | null, now: number | null): string {
+  if (hundred(share) === hundred(now)) return 'rides would be longer, if not long enough'
+  return `${hundred(share)} in 100 such cuts would be lasted, not ${hundred(now)}`
 }
 
 function hundred(share: number | null): string {

@@ -30,8 +30,9 @@ export function loadChanges(prepared: Prepared, files: HouseFiles, month: number
 function heaviest({ house, calendar, demand }: Prepared, files: HouseFiles, month: number) {
   const [from, to] = monthRange(calendar, month)
   const { columns } = loadColumns(house, calendar, files, demand.airC)
+  // The figure of a whole house is no switch.
   const island = house.loads
-    .filter(({ tier }) => tier !== 'gridOnly')
+    .filter(({ tier, contains, profile }) => tier !== 'gridOnly' && !(contains ?? profile))
     .map((load) => {
       const column = columns.get(load.name)!.kw.subarray(from, to)
       return {
