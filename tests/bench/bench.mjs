@@ -27,6 +27,7 @@ import {
 } from '@tideover/core'
 import { loadHouse } from '@tideover/files'
 import { getPosition } from 'suncalc'
+import { STACKS_WORKERS, stacksMs } from './stacks.mjs'
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url))
 const HORIZON = 30 * 1440
@@ -96,6 +97,7 @@ figures.passMsPerYear = least(1, () => passOf({ compiled, startKwh: equipped.sta
 figures.steppedMsPerYear =
   least(1, () => steppedOf({ compiled, startKwh: equipped.startKwh })) * SAMPLE
 
+figures.stacksMs = await stacksMs()
 Object.assign(figures, coldRide())
 figures.node = process.version
 figures.cpu = cpus()[0]?.model ?? 'unknown'
@@ -104,6 +106,7 @@ for (const [name, value] of Object.entries(figures)) {
   const shown = typeof value === 'number' ? value.toFixed(value < 100 ? 2 : 0) : value
   console.log(`${name.padEnd(24)} ${shown}`)
 }
+console.log(`(stacksMs on ${STACKS_WORKERS} workers)`)
 console.log(`(sum of all results, so that none was skipped: ${eaten.toExponential(3)})`)
 console.log(JSON.stringify(figures))
 

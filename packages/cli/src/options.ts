@@ -22,6 +22,9 @@ export const DEFAULT_WORDS = {
   years: '30',
 } as const
 
+/** Every stack and step rides all of them: few. */
+export const STACKS_YEARS = '3'
+
 /** Reads options one by one and collects what is wrong with them. */
 export class OptionReader {
   private readonly problems: Problem[] = []

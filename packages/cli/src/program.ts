@@ -7,11 +7,12 @@ import { load } from './commands/load.js'
 import { ride } from './commands/ride.js'
 import { schema } from './commands/schema.js'
 import { series } from './commands/series.js'
+import { stacks } from './commands/stacks.js'
 import { starts } from './commands/starts.js'
 import { trace } from './commands/trace.js'
 import { year } from './commands/year.js'
 import { DEFAULT_HOUSE } from './default-house.js'
-import { DEFAULT_WORDS } from './options.js'
+import { DEFAULT_WORDS, STACKS_YEARS } from './options.js'
 
 const HOUSE = `house file, YAML or JSON (default: ${DEFAULT_HOUSE.name})`
 
@@ -79,6 +80,23 @@ export function buildProgram(): Command {
       .option('--json', 'one JSON object on standard output'),
   ).action(year)
 
+  withScenario(
+    program
+      .command('stacks')
+      .description('how many battery modules, and the next step for another day')
+      .argument('[house]', HOUSE)
+      .option('--month <1..12>', 'month in which the cut starts', '1')
+      .option('--hours <h>', 'length of the cut [h]', '24')
+      .option('--share <0..1>', 'share of starts that must last the whole cut')
+      .option('--years <n>', 'synthetic years of the typical sky', STACKS_YEARS)
+      .option('--defaults', 'list the defaults and the records that the answer rests on')
+      .option('--json', 'one JSON object on standard output'),
+    {
+      sky: 'sky of the promise: dull, none, typical or file',
+      modules: 'battery modules that the next steps start from (default: those of the house)',
+    },
+  ).action(stacks)
+
   program
     .command('series')
     .description('the sun, sky, array and load columns that feed a trace')
@@ -119,15 +137,16 @@ export function buildProgram(): Command {
   return program
 }
 
+const SCENARIO = {
+  sky: 'sky of the promise: dull, none, typical, clear or file',
+  modules: 'battery modules (default: those of the house)',
+}
+
 /** What is asked beside the house. */
-function withScenario(command: Command): Command {
+function withScenario(command: Command, help = SCENARIO): Command {
   return command
-    .option(
-      '--sky <sky>',
-      'sky of the promise: dull, none, typical, clear or file',
-      DEFAULT_WORDS.sky,
-    )
-    .option('--modules <k>', 'battery modules (default: those of the house)')
+    .option('--sky <sky>', help.sky, DEFAULT_WORDS.sky)
+    .option('--modules <k>', help.modules)
     .option(
       '--start-soc <charge>',
       'charge at the start: reserve, full or 0..1',

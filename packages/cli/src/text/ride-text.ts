@@ -33,6 +33,7 @@ export function rideText(answer: RideAnswer, show: RideShow): string {
   if (answer.warnings.length > 0) lines.push('', 'Look at:', ...bullets(answer.warnings))
   lines.push('', 'Caution:', ...bullets(answer.cautions))
   lines.push('', ...defaultLines(answer, show.defaults))
+  if (show.defaults) lines.push('', ...patternLines(answer))
   if (show.defaults && show.read.length > 0) lines.push('', 'Read:', ...bullets(show.read))
   return lines.join('\n')
 }
@@ -65,7 +66,7 @@ export function sharePart(share: number): string {
   return hundred === 0 ? 'fewer than 1 in 100 such cuts' : `${hundred} in 100 such cuts`
 }
 
-const STARTS: Readonly<Record<Pattern, string>> = {
+export const STARTS: Readonly<Record<Pattern, string>> = {
   any: '',
   evening: ', of those that begin from 15 to 21 h',
   windy: ', of those that begin on a windy, dull day',
@@ -76,7 +77,7 @@ export function patternWords({ hardest, share, shareByPattern }: SkyFigures): st
   return share === shareByPattern.any ? '' : STARTS[hardest]
 }
 
-const ARTICLES: Readonly<Record<SkyKind, string>> = {
+export const ARTICLES: Readonly<Record<SkyKind, string>> = {
   dull: 'a ',
   none: '',
   typical: '',
@@ -235,7 +236,7 @@ function worstPart(figures: SkyFigures): string {
   return figures.worstHours === null ? '' : `, ${hoursText(figures.worstHours, figures)} at worst`
 }
 
-function defaultLines(answer: RideAnswer, all: boolean): string[] {
+export function defaultLines(answer: Pick<RideAnswer, 'defaults'>, all: boolean): string[] {
   const { defaults } = answer
   if (defaults.length === 0) return []
   if (!all)
@@ -243,9 +244,14 @@ function defaultLines(answer: RideAnswer, all: boolean): string[] {
   return [
     'Defaults used:',
     ...defaults.map(({ path, value, basis }) => `  ${path} = ${value} (${basis})`),
-    '',
+  ]
+}
+
+/** What each kind of start counts, and what that rests on. */
+function patternLines({ patterns }: RideAnswer): string[] {
+  return [
     'Shares, by when a cut begins:',
-    ...bullets(answer.patterns.map(({ counts, restsOn }) => `${counts} (ground: ${restsOn})`)),
+    ...bullets(patterns.map(({ counts, restsOn }) => `${counts} (ground: ${restsOn})`)),
   ]
 }
 

@@ -9,7 +9,7 @@ export function cautionsFor(house: House): string[] {
       'and a neutral-earth bond that it makes only while it runs; the supply earth is not to be ' +
       'relied on. Work for a licensed person, agreed with the network operator.',
   ]
-  if (anyLoad(house, /boiler|stove|solid.?fuel/i, (load) => load.overheats !== undefined)) {
+  if (anyLoad(house, FIRE, (load) => load.overheats !== undefined)) {
     cautions.push(
       'A boiler or stove that burns solid fuel needs a heat leak and protection that work with no ' +
         'power at all.',
@@ -51,6 +51,18 @@ function anyLoad(house: House, names: RegExp, keeps: (load: LoadInput) => boolea
   )
 }
 
+/** Whether health or a fire hangs on a load, so that nobody is told to switch it off. */
+export function isVital(load: LoadInput): boolean {
+  const said = `${load.name} ${load.like ?? ''}`
+  return (
+    MEDICAL.test(said) ||
+    FIRE.test(said) ||
+    load.overheats !== undefined ||
+    load.holdOver?.keeps === 'medicine'
+  )
+}
+
+const FIRE = /boiler|stove|solid.?fuel/i
 const COLD = /fridge|freezer|refrigerator/i
 const PHONES = /router|phone|alarm|internet|broadband/i
 const MEDICAL = /medic|insulin|vaccin|oxygen|dialys|ventilator|cpap|breathing|hoist|alarm/i

@@ -15,6 +15,11 @@ const HORIZON_MINUTES = 2 * 1440
 /** How far past the end of a long cut each start is followed. [min] */
 const BEYOND_MINUTES = 1440
 
+/** How far each start of a cut is followed. @param hours  of the cut [h] @returns [min] */
+export function rideHorizon(hours: number): number {
+  return Math.max(HORIZON_MINUTES, minutesOfHours(hours) + BEYOND_MINUTES)
+}
+
 /** One sky, or some years of it. */
 export interface RideJob {
   readonly sky: SkyKind
@@ -73,7 +78,7 @@ export function skiesToShow(prepared: Prepared, promise: SkyKind): SkyKind[] {
 }
 
 /** How far each start is followed, past the end of a cut of so many hours. [min] */
-export function horizonOf(hours: number): number {
+export function rideHorizon(hours: number): number {
   return Math.max(HORIZON_MINUTES, minutesOfHours(hours) + BEYOND_MINUTES)
 }
 
@@ -84,7 +89,7 @@ export function variantsOf(
   kind: SkyKind,
 ): Record<string, Variant> {
   const cut = minutesOfHours(question.hours)
-  const horizon = horizonOf(question.hours)
+  const horizon = rideHorizon(question.hours)
   const variants: Record<string, Variant> = {
     main: { equipped: equip(prepared, question), horizon },
   }

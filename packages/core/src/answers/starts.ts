@@ -15,7 +15,7 @@ import { meterDoubts } from './meter-doubts.js'
 import { type MonthRides, monthRides } from './month-rides.js'
 import { monthSky } from './month-sky.js'
 import { untoldTolerances } from './ride.js'
-import { horizonOf } from './ride-jobs.js'
+import { rideHorizon } from './ride-jobs.js'
 import { type Equipped, equip, type Scenario } from './scenario.js'
 import { type SkyFigures, skyFigures } from './sky-figures.js'
 import { slipsOf } from './slips.js'
@@ -95,7 +95,7 @@ export function startsOfMonth(
   const year = yearOf(question)
   const choice = { kind, month, cutHours: hours, years, winters, seed }
   const lived = monthSky(prepared, year === null ? choice : { ...choice, year })
-  const span = { month, hours, horizon: horizonOf(hours) }
+  const span = { month, hours, horizon: rideHorizon(hours) }
   const loads = rideLoads(prepared.demand)
   const rides = monthRides(prepared, lived, equip(prepared, question), loads, span)
   if (year === null) return rides

@@ -321,6 +321,14 @@ export interface Person {
   to: string
 }
 
+/** In the money of the house; what is left out is not known. */
+export interface Prices {
+  /** Of a kilowatt of peak power more, fitted. */
+  arrayPerKw?: number | undefined
+  /** Of a small generator started by hand. */
+  generator?: number | undefined
+}
+
 export interface House {
   house: string
   /** Set where the house is an invention. */
@@ -342,4 +350,5 @@ export interface House {
   loads: LoadInput[]
   generator?: GeneratorInput | undefined
   person?: Person | undefined
+  prices?: Prices | undefined
 }

@@ -22,6 +22,7 @@ import { HOLIDAY_NEED, isHolidayText } from './holidays.js'
 import { GRID_CODES, PHASES, PROFILE_KINDS, WAKES_ON, WEEKDAYS } from './house.js'
 import { buffer, holdOver, hotWater, overheats } from './kept-rules.js'
 import { LOCKED_ROTOR_LETTERS } from './locked-rotor.js'
+import { money, prices } from './price-rules.js'
 import { surveyFields } from './survey-rules.js'
 
 const site = group('Where the house stands', {
@@ -190,11 +191,7 @@ const stack = group('The battery stack', {
     usableKwh: number('Usable energy, new', { unit: 'kWh', above: 0, max: 200 }),
     chargeKw: number('Charge limit', { unit: 'kW', above: 0, max: 200 }),
     dischargeKw: number('Discharge limit', { unit: 'kW', above: 0, max: 200 }),
-    price: number('Price, in the money of the house', {
-      unit: 'money',
-      min: 0,
-      max: 1e6,
-    }).optional(),
+    price: money('Price, in the money of the house').optional(),
   }),
   chargeKw: number('Charge limit of the whole stack', {
     unit: 'kW',
@@ -399,4 +396,5 @@ export const houseRules = group('A house and its island', {
     from: clock('Earliest').default(DEFAULTS['person.from'].value),
     to: clock('Latest').default(DEFAULTS['person.to'].value),
   }).optional(),
+  prices: prices.optional(),
 })

@@ -49,11 +49,16 @@ export interface Prepared {
 }
 
 /**
- * @throws  InputError where a named file is missing from `files`
+ * @param known  a house of the same place, year and turbidity: its sun is not worked out again
+ * @throws       InputError where a named file is missing from `files`
  */
-export function prepare(house: House, files: HouseFiles = {}): Prepared {
-  const calendar = calendarOf(house.year, house.site.timezone)
-  const sun = sunYear(house, calendar)
+export function prepare(
+  house: House,
+  files: HouseFiles = {},
+  known?: Pick<Prepared, 'calendar' | 'sun'>,
+): Prepared {
+  const calendar = known?.calendar ?? calendarOf(house.year, house.site.timezone)
+  const sun = known?.sun ?? sunYear(house, calendar)
   const record = recordOf(house, files)
   const clearness = house.sky.clearness ?? recordClearness(sun, record as WeatherRecord)
   const airC = house.sky.airC ?? (record === null ? null : recordAirC(sun, record))

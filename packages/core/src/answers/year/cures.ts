@@ -3,7 +3,7 @@
 import { MINUTE_MS, minutesOfHours } from '../../axis/calendar.js'
 import { longestTolerance, rideLoads } from '../../cut/rides.js'
 import type { Prepared } from '../../series/prepare.js'
-import { horizonOf } from '../ride-jobs.js'
+import { rideHorizon } from '../ride-jobs.js'
 import { rideOfTrace } from '../ride-of-trace.js'
 import type { Scenario } from '../scenario.js'
 import { type CutQuestion, type CutStory, traceCut } from '../trace-cut.js'
@@ -60,7 +60,7 @@ export function livedAgain(
   const traced: CutQuestion = {
     ...question,
     startMs: prepared.calendar.startMs + minute * MINUTE_MS,
-    hours: (horizonOf(question.hours) + tolerance + 1) / 60,
+    hours: (rideHorizon(question.hours) + tolerance + 1) / 60,
     syntheticYear: year,
   }
   return traceCut(prepared, traced)
@@ -68,6 +68,6 @@ export function livedAgain(
 
 /** A loss that begins past the horizon is none of this ride. */
 function rideMinutesOf(story: CutStory, hours: number): number {
-  const horizon = horizonOf(hours)
+  const horizon = rideHorizon(hours)
   return Math.min(horizon, rideOfTrace(story)?.minutes ?? horizon)
 }

@@ -13,7 +13,7 @@ import { meterDoubts } from '../meter-doubts.js'
 import { monthRides } from '../month-rides.js'
 import { monthSky } from '../month-sky.js'
 import { untoldTolerances } from '../ride.js'
-import { horizonOf } from '../ride-jobs.js'
+import { rideHorizon } from '../ride-jobs.js'
 import { type Equipped, equip } from '../scenario.js'
 import { skyFigures } from '../sky-figures.js'
 import { skyOfStart } from '../sky-of-start.js'
@@ -81,7 +81,7 @@ export function yearMonth(prepared: Prepared, question: YearQuestion, month: num
   const { hours, sky: kind = 'dull', years = YEAR_YEARS, winters = 10 } = question
   const { seed = prepared.house.seed } = question
   const lived = monthSky(prepared, { kind, month, cutHours: hours, years, winters, seed })
-  const span = { month, hours, horizon: horizonOf(hours) }
+  const span = { month, hours, horizon: rideHorizon(hours) }
   const loads = rideLoads(prepared.demand)
   const rides = monthRides(prepared, lived, equip(prepared, question), loads, span)
   const figures = skyFigures(prepared, rides, loads, { hours, winters })
@@ -120,7 +120,7 @@ export function yearFrom(
     house: house.house,
     site: house.site,
     cutHours: hours,
-    horizonHours: horizonOf(hours) / 60,
+    horizonHours: rideHorizon(hours) / 60,
     modules: equipped.modules,
     startSoc: equipped.startSoc,
     health: equipped.health,
