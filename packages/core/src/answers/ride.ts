@@ -109,7 +109,7 @@ export function rideFrom(
 }
 
 /** Critical loads whose tolerance the file leaves out: none is allowed, which may decide all. */
-function untoldTolerances({ house }: Prepared, plain: unknown): string[] {
+export function untoldTolerances({ house }: Prepared, plain: unknown): string[] {
   const given = (plain as { loads?: Readonly<Record<string, unknown>>[] } | undefined)?.loads
   if (given === undefined) return []
   const names = house.loads
