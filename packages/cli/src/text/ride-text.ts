@@ -96,7 +96,7 @@ function promiseWords(answer: RideAnswer): string {
   return `${ARTICLES[answer.promise]}${words}`
 }
 
-function startWords(answer: RideAnswer): string {
+export function startWords(answer: Pick<RideAnswer, 'startSoc'>): string {
   const { kind, value } = answer.startSoc
   if (kind === 'full') return 'started full'
   const share = `${Math.round(value * 100)} %`
@@ -105,7 +105,7 @@ function startWords(answer: RideAnswer): string {
   return `started at its reserve of ${share} (less ${points} points, for a reading may flatter)`
 }
 
-function ageWords(answer: RideAnswer): string {
+export function ageWords(answer: Pick<RideAnswer, 'modules' | 'health'>): string {
   const modules = `of ${answer.modules} module${answer.modules === 1 ? '' : 's'}`
   return answer.health === 1
     ? `new, ${modules}`
@@ -235,7 +235,7 @@ function worstPart(figures: SkyFigures): string {
   return figures.worstHours === null ? '' : `, ${hoursText(figures.worstHours, figures)} at worst`
 }
 
-function defaultLines(answer: RideAnswer, all: boolean): string[] {
+export function defaultLines(answer: Pick<RideAnswer, 'defaults'>, all: boolean): string[] {
   const { defaults } = answer
   if (defaults.length === 0) return []
   if (!all)
@@ -247,7 +247,11 @@ function defaultLines(answer: RideAnswer, all: boolean): string[] {
 }
 
 /** Whole hours, rounded down; at least a few minutes are said as minutes. */
-function hoursText(hours: number, figures: SkyFigures, words = false): string {
+export function hoursText(
+  hours: number,
+  figures: Pick<SkyFigures, 'horizonHours'>,
+  words = false,
+): string {
   const unit = words ? ' hours' : ' h'
   if (hours < 1) return `${Math.floor(hours * 60)} min`
   const whole = Math.floor(hours)
