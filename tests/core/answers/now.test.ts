@@ -65,6 +65,21 @@ describe('a lossless house without sun', () => {
     expect(allThatMayGo!.addsHours).toBe(switchOff[0]!.addsHours)
   })
 
+  it('the changeover is past: what would have been lost in it is on', () => {
+    // 3 kW of comfort load and 2.4 running at the changeover are more than 5 kVA; at 35 % the
+    // comfort load has been off since 40 %.
+    const loads = [
+      { name: 'pump', tier: 'critical', w: 2400, powerFactor: 1 },
+      { name: 'heater', tier: 'comfort', w: 3000, powerFactor: 1 },
+    ]
+    const prepared = ready({ loads })
+    expect(traceCut(prepared, { startMs: EVENING, hours: 1, startSoc: 0.35 }).trace.states[0]).toBe(
+      'off, overload',
+    )
+    const { lasts } = asked(prepared, 0.4).skies.dull
+    expect(lasts.givesOutAt).toBe(Math.ceil((60 * 2.5) / 2.46))
+  })
+
   it('at its lower limit it is off from the first minute', () => {
     const { lasts } = asked(ready({}), 0.15).skies.dull
     expect(lasts).toMatchObject({ hours: 0, givesOutAt: 0 })

@@ -62,9 +62,7 @@ function headline(prepared: Prepared, answer: NowAnswer, clock: Clock): string {
     return `${start}it lasts over ${round(answer.hours)} hours${tended}.`
   }
   const until =
-    lasts.givesOutAt === 0
-      ? 'it is at its lower limit now'
-      : `it lasts ${untilText(lasts, answer, clock)}`
+    lasts.givesOutAt === 0 ? 'it gives out at once' : `it lasts ${untilText(lasts, answer, clock)}`
   const none = first(prepared, answer, 'none')
   const darker =
     none.hours < lasts.hours ? ` With no sun, in the cold: ${untilText(none, answer, clock)}.` : ''
@@ -112,11 +110,9 @@ function skyTable(prepared: Prepared, answer: NowAnswer, clock: Clock): string[]
   return table([['', 'lasts', 'until', 'comfort off', 'sun from', 'enough from'], ...rows])
 }
 
-/** The log of the dull sky up to the first loss; the grid's going is known. */
+/** The log of the dull sky up to the first loss. */
 function comes(prepared: Prepared, answer: NowAnswer, clock: Clock): string[] {
-  const events = first(prepared, answer, 'dull').events.filter(
-    ({ minute, text }) => minute > 0 || !text.startsWith('The grid is gone'),
-  )
+  const { events } = first(prepared, answer, 'dull')
   if (events.length === 0) return ['Nothing changes in that time under the dull sky.']
   const lines = events.slice(0, MOST_LINES).map(({ minute, text }) => `${clock(minute)}: ${text}`)
   const more = events.length > MOST_LINES ? ['and so on; trace shows all of it.'] : []

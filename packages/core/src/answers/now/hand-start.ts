@@ -8,7 +8,7 @@
 import type { RideLoad } from '../../cut/rides.js'
 import type { Compiled } from '../../island/compile.js'
 import type { Rules } from '../../island/rules.js'
-import { Event, newState, type State } from '../../island/state.js'
+import { Event, type State } from '../../island/state.js'
 import { step } from '../../island/step.js'
 import { firstOf, lossesOf } from '../losses.js'
 
@@ -42,15 +42,10 @@ export interface Stood {
 }
 
 /** Lives the window with the generator standing still; it starts when asked, once it is. */
-export function standStill(
-  compiled: Compiled,
-  startKwh: number,
-  loads: readonly RideLoad[],
-): Stood {
+export function standStill(compiled: Compiled, now: State, loads: readonly RideLoad[]): Stood {
   const { columns } = compiled
   const rules = thatStarts(compiled.rules)
-  const state = newState(rules, startKwh)
-  state.outOfOrder = true
+  const state = { ...now, outOfOrder: true }
   const states: State[] = []
   const levels = new Uint8Array(columns.n)
   for (let i = 0; i < columns.n; i++) {

@@ -3,7 +3,7 @@
 import { clockMinute, inSpan, onHousesYear } from '../../axis/calendar.js'
 import type { Person, Site } from '../../house/house.js'
 import { InputError } from '../../house/problem.js'
-import { newState, type State } from '../../island/state.js'
+import type { State } from '../../island/state.js'
 import { loadColumns } from '../../load/demand.js'
 import type { LoadRecords } from '../../load/meter-record.js'
 import { daysOfCut } from '../../series/dull.js'
@@ -21,6 +21,7 @@ import {
   type NowScene,
   type NowSky,
   sceneOf,
+  stateNow,
 } from './scene.js'
 import { type NowSwitches, switches } from './switches.js'
 
@@ -94,16 +95,16 @@ export function nowAnswer(
 
 function underSky(scene: NowScene, sky: NowSky): NowUnderSky {
   const { prepared, equipped, loads } = scene
-  const { house, startKwh } = equipped
+  const { house } = equipped
   const whole = islandUnder(scene, equipped, sky)
   const lived = (state: State): Lasts => lastsOf(prepared, house, whole, state, loads)
-  const lasts = lived(newState(whole.rules, startKwh))
+  const lasts = lived(stateNow(equipped))
   if (house.generator === undefined) {
     return { lasts, batteryAlone: null, start: null, startInHours: null }
   }
   // A set that is out of order stands still, and the log knows that there is one.
-  const alone = lived({ ...newState(whole.rules, startKwh), outOfOrder: true })
-  const stood = standStill(whole, startKwh, loads)
+  const alone = lived({ ...stateNow(equipped), outOfOrder: true })
+  const stood = standStill(whole, stateNow(equipped), loads)
   return {
     lasts,
     batteryAlone: alone,

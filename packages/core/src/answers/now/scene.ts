@@ -3,6 +3,7 @@
 import { minutesOfHours } from '../../axis/calendar.js'
 import { type RideLoad, rideLoads } from '../../cut/rides.js'
 import { type Compiled, compile } from '../../island/compile.js'
+import { newState, type State, solarWaits } from '../../island/state.js'
 import type { Demand } from '../../load/demand.js'
 import type { Prepared } from '../../series/prepare.js'
 import { newScratch, windowOf } from '../../series/window.js'
@@ -66,4 +67,14 @@ export function islandUnder(
   demand: Demand = prepared.demand,
 ): Compiled {
   return compile(house, prepared.calendar, demand, plant, rules, windows[sky])
+}
+
+/**
+ * The island as this minute finds it: the changeover is past, so nothing is lost by it, and AC-coupled
+ * solar waits as after one, for nobody knows whether it is in.
+ */
+export function stateNow({ rules, startKwh }: Equipped): State {
+  const state = { ...newState(rules, startKwh), grid: false }
+  solarWaits(state, rules)
+  return state
 }

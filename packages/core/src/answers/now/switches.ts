@@ -3,7 +3,7 @@
 import type { Compiled } from '../../island/compile.js'
 import { demandFrom, type LoadColumns } from '../../load/demand.js'
 import { oneRide } from '../switch-off/one-ride.js'
-import { islandUnder, type NowScene } from './scene.js'
+import { islandUnder, type NowScene, stateNow } from './scene.js'
 
 /** What switching a load off in this minute adds, under the dull sky and without the generator. */
 export interface NowSwitch {
@@ -50,7 +50,7 @@ function switched(
   if (others.length === 0) return null
   const less = demandFrom(columns, { house, calendar, airC: demand.airC }, off)
   const ride = (each: Compiled): ReturnType<typeof oneRide> =>
-    oneRide(each, bare.startKwh, 0, each.columns.n, others)
+    oneRide(each, stateNow(bare), 0, each.columns.n, others)
   const [before, after] = [ride(island), ride(islandUnder(scene, bare, 'dull', less))]
   return {
     addsHours: (after.minutes - before.minutes) / 60,

@@ -10,6 +10,7 @@
 
 import type { Plant } from '../../equipment/plant.js'
 import { batteryKw, stackAcKw } from '../../island/balance.js'
+import { newState } from '../../island/state.js'
 import type { Demand } from '../../load/demand.js'
 import type { Equipped } from '../scenario.js'
 import type { OneEvent } from './event-kinds.js'
@@ -118,7 +119,7 @@ function lived(
         islandOfBatch(starts, equipped, changed, window),
       )
       const [without, withIt] = [plain, more].map((island) =>
-        oneRide(island, equipped.startKwh, from, horizon, loads),
+        oneRide(island, newState(island.rules, equipped.startKwh), from, horizon, loads),
       ) as [ReturnType<typeof oneRide>, ReturnType<typeof oneRide>]
       if (isOver(withIt.overloads, without.overloads, event)) over++
       else if (without.lost && without.minutes > EVENT_AFTER + event.minutes)

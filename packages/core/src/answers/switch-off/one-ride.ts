@@ -3,7 +3,7 @@
 import type { RideLoad } from '../../cut/rides.js'
 import { walk } from '../../cut/walk.js'
 import type { Compiled } from '../../island/compile.js'
-import { Event, newState } from '../../island/state.js'
+import { Event, type State } from '../../island/state.js'
 import { firstOf, lossesOf } from '../losses.js'
 
 export interface OneRide {
@@ -15,19 +15,20 @@ export interface OneRide {
 }
 
 /**
+ * @param state    as the first minute finds it; it is lived on
  * @param from     minute of the window in which the cut begins
  * @param horizon  minutes; the window must hold from + horizon of them
  */
 export function oneRide(
   { columns, rules }: Compiled,
-  startKwh: number,
+  state: State,
   from: number,
   horizon: number,
   loads: readonly RideLoad[],
 ): OneRide {
   const levels = new Uint8Array(horizon)
   const overloads: number[] = []
-  walk(newState(rules, startKwh), from, from + horizon, columns, rules, (i, state) => {
+  walk(state, from, from + horizon, columns, rules, (i, state) => {
     levels[i - from] = state.level
     if ((state.events & (Event.overload | Event.relaySheds)) !== 0) overloads.push(i - from)
   })
