@@ -73,6 +73,21 @@ export class OptionReader {
   }
 
   /**
+   * A charge as a display shows it: 0.62 or `62 %`. A bare 62 is asked back, for a bare 1 is full.
+   */
+  charge(name: string): number | undefined {
+    const word = String(this.words[camel(name)] ?? '').trim()
+    const percent = /^(\d+(?:\.\d+)?)\s*%$/.exec(word)?.[1]
+    const value = percent !== undefined ? Number(percent) / 100 : word === '' ? NaN : Number(word)
+    if (value >= 0 && value <= 1) return value
+    const isBare = percent === undefined && value > 1 && value <= 100
+    const mean = isBare
+      ? ` (${Number((value / 100).toFixed(4))}, or "${value}%", for ${value} %?)`
+      : ''
+    return this.fault(name, `a share 0..1 or a percentage such as 62%${mean}`, word)
+  }
+
+  /**
    * A moment; local wall clock of the house's zone where no offset is written. [ms UTC]
    *
    * A time that the clock leaves out in spring is refused; one that it shows twice in autumn is

@@ -4,11 +4,13 @@ import { APART_DAYS, YEAR_YEARS } from '@tideover/core'
 import { Command } from 'commander'
 import { check } from './commands/check.js'
 import { load } from './commands/load.js'
+import { now } from './commands/now.js'
 import { ride } from './commands/ride.js'
 import { schema } from './commands/schema.js'
 import { series } from './commands/series.js'
 import { stacks } from './commands/stacks.js'
 import { starts } from './commands/starts.js'
+import { switchOff } from './commands/switch-off.js'
 import { trace } from './commands/trace.js'
 import { year } from './commands/year.js'
 import { DEFAULT_HOUSE } from './default-house.js'
@@ -96,6 +98,34 @@ export function buildProgram(): Command {
       modules: 'battery modules that the next steps start from (default: those of the house)',
     },
   ).action(stacks)
+
+  withScenario(
+    program
+      .command('switch-off')
+      .description('what to switch off first, and what a kettle costs in minutes')
+      .argument('[house]', HOUSE)
+      .option('--month <1..12>', 'month in which the cut starts', '1')
+      .option('--hours <h>', 'length of the cut [h]', '24')
+      .option('--without-generator', 'leave the generator out')
+      .option('--defaults', 'list the defaults and the records that the answer rests on')
+      .option('--json', 'one JSON object on standard output'),
+    { ...SCENARIO, sky: 'sky of the promise: dull or none' },
+  ).action(switchOff)
+
+  program
+    .command('now')
+    .description('we are off, the battery says so much: how long, and what to switch off')
+    .argument('[house]', HOUSE)
+    .requiredOption('--soc <charge>', 'what the display says: 0..1, or such as 62%')
+    .option('--at <ISO>', 'now, such as 2025-01-14T18:00 (default: the clock of this machine)')
+    .option('--hours <h>', 'how far to look ahead [h]', '48')
+    .option('--modules <k>', 'battery modules (default: those of the house)')
+    .option('--health <0..1>', 'capacity that age has left (default: that of the house)')
+    .option('--winters <R>', 'return period of the skies dull and none', DEFAULT_WORDS.winters)
+    .option('--seed <n>', 'seed of all chance (default: that of the house)')
+    .option('--defaults', 'list the defaults and the records that the answer rests on')
+    .option('--json', 'one JSON object on standard output')
+    .action(now)
 
   program
     .command('series')

@@ -77,11 +77,6 @@ export function skiesToShow(prepared: Prepared, promise: SkyKind): SkyKind[] {
   return [promise, ...order.filter((kind) => kind !== promise)]
 }
 
-/** How far each start is followed, past the end of a cut of so many hours. [min] */
-export function rideHorizon(hours: number): number {
-  return Math.max(HORIZON_MINUTES, minutesOfHours(hours) + BEYOND_MINUTES)
-}
-
 /** The stack as asked for; under typical skies also full and new; for the promise also bare. */
 export function variantsOf(
   prepared: Prepared,

@@ -6,6 +6,7 @@ import type { Prepared } from '../series/prepare.js'
 import { wilson95 } from './interval.js'
 import type { BatchRides, MonthRides } from './month-rides.js'
 import { isEvening, PATTERNS, type Pattern } from './patterns.js'
+import { sortedMinutes } from './sorted-minutes.js'
 
 export interface LoadFigures {
   readonly name: string
@@ -75,7 +76,7 @@ export function skyFigures(
     shareByPattern[pattern]! < shareByPattern[least]! ? pattern : least,
   )
   const share = shareByPattern[headline]
-  const minutes = sorted(month.batches.map(({ rides }) => rides.minutes))
+  const minutes = sortedMinutes(month.batches.map(({ rides }) => rides.minutes))
   const worst = worstOf(month.batches)
   const { kind, years, hasExtremes } = month.sky
   const noWorst = !hasExtremes || ((kind === 'typical' || kind === 'file') && years < 2)
@@ -162,17 +163,6 @@ function intervalOf(
   return { shareLow, shareHigh, worstHoursReturnWinters: years }
 }
 
-/** All values in rising order. */
-function sorted(columns: readonly Int32Array[]): Int32Array {
-  const all = new Int32Array(columns.reduce((sum, column) => sum + column.length, 0))
-  let at = 0
-  for (const column of columns) {
-    all.set(column, at)
-    at += column.length
-  }
-  return all.sort()
-}
-
 /** The shortest ride; the earliest of equals. */
 function worstOf(batches: readonly BatchRides[]): { minute: number; year: number; load: number } {
   let worst = { minute: 0, year: 0, load: -1, ride: Number.POSITIVE_INFINITY }
@@ -221,7 +211,7 @@ function loadFigures(
   }
   const most = Math.max(...ends)
   return loads.map((load, which) => {
-    const minutes = sorted(batches.map(({ rides }) => rides.byLoad[which]!))
+    const minutes = sortedMinutes(batches.map(({ rides }) => rides.byLoad[which]!))
     return {
       name: load.name,
       toleratesMinutes: finite(toleranceOf(load)),

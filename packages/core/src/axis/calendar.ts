@@ -166,3 +166,15 @@ export function listOfMonths(months: readonly number[]): string {
   }
   return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
 }
+
+/**
+ * A moment of any year on the house's: its month, day and wall clock in the house's zone, in the
+ * house's year. 29 February is taken as the 28th where that year has none.
+ *
+ * @param ms  UTC [ms]
+ * @returns   UTC [ms], on the minute
+ */
+export function onHousesYear({ year, zone }: Pick<Calendar, 'year' | 'zone'>, ms: number): number {
+  const there = DateTime.fromMillis(ms, { zone })
+  return (there.year === year ? there : there.set({ year })).startOf('minute').toMillis()
+}

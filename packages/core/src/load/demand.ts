@@ -8,6 +8,7 @@ import type { House, LoadInput } from '../house/house.js'
 import { typicalNotes } from '../house/typical-loads.js'
 import { airNotes } from './air-notes.js'
 import { apparentPower } from './apparent.js'
+import type { SurveyYear } from './day-filter.js'
 import type { LoadColumn } from './load-column.js'
 import type { LoadRecords } from './meter-record.js'
 import { type MeteredGround, meteredColumn } from './metered.js'
@@ -100,12 +101,30 @@ export function demandOf(
   records: LoadRecords = {},
   airC: Float64Array | null = null,
 ): Demand {
-  const { columns, grounds, notes } = loadColumns(house, calendar, records, airC)
+  return demandFrom(loadColumns(house, calendar, records, airC), { house, calendar, airC })
+}
+
+/**
+ * What is left of a house's demand with some of its loads switched off; the others, and the steps
+ * in which comfort loads go off, stay as they are.
+ *
+ * @param loads  of `loadColumns`
+ * @param off    names of loads that draw nothing; one that a meter figure contains stays out of it
+ */
+export function demandFrom(
+  loads: LoadColumns,
+  { house, calendar, airC }: SurveyYear,
+  off: ReadonlySet<string> = new Set(),
+): Demand {
+  const { columns, grounds, notes } = loads
   const ofTier = (tier: LoadInput['tier']): LoadColumn[] =>
     house.loads.filter((l) => l.tier === tier).map((l) => columns.get(l.name) as LoadColumn)
-  const critical = ofTier('critical')
+  const stays = ({ load }: LoadColumn): boolean => !off.has(load.name)
+  const critical = ofTier('critical').filter(stays)
   const orders = [...new Set(ofTier('comfort').map((c) => c.load.dropOrder))].sort((a, b) => a - b)
-  const steps = orders.map((order) => ofTier('comfort').filter((c) => c.load.dropOrder === order))
+  const steps = orders.map((order) =>
+    ofTier('comfort').filter((c) => c.load.dropOrder === order && stays(c)),
+  )
   const levels = [...steps.keys(), steps.length].map((level) => [
     ...critical,
     ...steps.slice(level).flat(),
@@ -116,7 +135,7 @@ export function demandOf(
     critical,
     criticalKw: sum(critical, calendar.n),
     comfortKw: steps.map((step) => sum(step, calendar.n)),
-    gridOnlyKw: sum(ofTier('gridOnly'), calendar.n),
+    gridOnlyKw: sum(ofTier('gridOnly').filter(stays), calendar.n),
     comfortNames: steps.map((step) => step.map((c) => c.load.name)),
     peakKva: apparent.map(({ peak }) => peak),
     runningKva: apparent.map(({ running }) => running),
