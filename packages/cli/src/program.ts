@@ -2,6 +2,7 @@
 
 import { Command } from 'commander'
 import { check } from './commands/check.js'
+import { doubts } from './commands/doubts.js'
 import { generator } from './commands/generator.js'
 import { load } from './commands/load.js'
 import { ride } from './commands/ride.js'
@@ -80,6 +81,18 @@ export function buildProgram(): Command {
     .option('--kinds', 'the table of typical loads in place of a house')
     .option('--json', 'one JSON object on standard output')
     .action(load)
+
+  withScenario(
+    program
+      .command('doubts')
+      .description('how sure the answer is: what moves it most, and when it expires')
+      .argument('[house]', HOUSE)
+      .option('--month <1..12>', 'month in which the cut starts', '1')
+      .option('--hours <h>', 'length of the cut [h]', '24')
+      .option('--share <0..1>', 'share of starts to be held (default: ten points less than now)')
+      .option('--years <n>', 'synthetic years of the typical sky', '5')
+      .option('--json', 'one JSON object on standard output'),
+  ).action(doubts)
 
   withScenario(
     program

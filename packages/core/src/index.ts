@@ -2,6 +2,7 @@
 
 export * from './answers/autonomy-curve.js'
 export * from './answers/cautions.js'
+export * from './answers/doubts/doubts.js'
 export * from './answers/findings/findings.js'
 export * from './answers/generator-plan/failing.js'
 export * from './answers/generator-plan/month-walks.js'

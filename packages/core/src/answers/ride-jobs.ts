@@ -72,6 +72,11 @@ export function skiesToShow(prepared: Prepared, promise: SkyKind): SkyKind[] {
   return [promise, ...order.filter((kind) => kind !== promise)]
 }
 
+/** How far the starts of a cut are followed. @param hours  length of the cut [h] @returns [min] */
+export function cutHorizon(hours: number): number {
+  return Math.max(HORIZON_MINUTES, minutesOfHours(hours) + BEYOND_MINUTES)
+}
+
 /** The stack as asked for; under typical skies also full and new; for the promise also bare. */
 export function variantsOf(
   prepared: Prepared,
@@ -79,7 +84,7 @@ export function variantsOf(
   kind: SkyKind,
 ): Record<string, Variant> {
   const cut = minutesOfHours(question.hours)
-  const horizon = Math.max(HORIZON_MINUTES, cut + BEYOND_MINUTES)
+  const horizon = cutHorizon(question.hours)
   const variants: Record<string, Variant> = {
     main: { equipped: equip(prepared, question), horizon },
   }
