@@ -2,7 +2,7 @@
 
 import { existsSync } from 'node:fs'
 import { isMainThread } from 'node:worker_threads'
-import { InputError, type Prepared, prepare } from '@tideover/core'
+import { InputError, type Prepared, prepare, type SkyKind } from '@tideover/core'
 import { type LoadedHouse, loadHouse } from '@tideover/files'
 import { DEFAULT_HOUSE } from './default-house.js'
 
@@ -20,4 +20,10 @@ export function openHouse(path: string | undefined): OpenHouse {
     process.stderr.write(`No house file is named: this is ${DEFAULT_HOUSE.name}.\n`)
   const loaded = loadHouse(path ?? DEFAULT_HOUSE.path())
   return { ...loaded, prepared: prepare(loaded.house, loaded.files) }
+}
+
+/** @throws InputError where the sky of a record is asked for and none is named */
+export function checkSky({ record }: Prepared, sky: SkyKind): void {
+  if (sky !== 'file' || record !== null) return
+  throw new InputError('--sky', 'one of dull, none, typical, clear: no sky.file is named', 'file')
 }

@@ -1,6 +1,7 @@
 // Words of the command line to values; every fault of one call is told at once.
 
 import {
+  clockMinute,
   InputError,
   isZone,
   type Problem,
@@ -70,6 +71,18 @@ export class OptionReader {
     if (word === 'full') return 'full'
     const need = 'reserve, full or a number 0..1'
     return this.number('start-soc', need, (value) => value >= 0 && value <= 1) ?? 'reserve'
+  }
+
+  /** Two times of the wall clock such as 22:00-07:00; undefined where absent or wrong. */
+  clockSpan(name: string): { from: string; to: string } | undefined {
+    const word = this.words[camel(name)]
+    if (word === undefined) return undefined
+    const [from, to, ...more] = String(word)
+      .split('-')
+      .map((part) => part.trim())
+    const [a, b] = [clockMinute(from ?? ''), clockMinute(to ?? '')]
+    if (a !== null && b !== null && a !== b && more.length === 0) return { from: from!, to: to! }
+    return this.fault(name, 'two different times of the clock such as 22:00-07:00', word)
   }
 
   /**

@@ -54,3 +54,10 @@ export function progressLine(): (text: string) => void {
   if (!process.stderr.isTTY) return () => {}
   return (text) => process.stderr.write(`\r\x1b[K${text}`)
 }
+
+/** The same by the count of parts that are done; `end` clears it. */
+export function partsLine(): { told: () => void; end: () => void } {
+  const show = progressLine()
+  let parts = 0
+  return { told: () => show(`${++parts} parts done`), end: () => show('') }
+}

@@ -3,6 +3,8 @@
 import { APART_DAYS, YEAR_YEARS } from '@tideover/core'
 import { Command } from 'commander'
 import { check } from './commands/check.js'
+import { doubts } from './commands/doubts.js'
+import { generator } from './commands/generator.js'
 import { load } from './commands/load.js'
 import { now } from './commands/now.js'
 import { ride } from './commands/ride.js'
@@ -156,6 +158,33 @@ export function buildProgram(): Command {
     .option('--kinds', 'the table of typical loads in place of a house')
     .option('--json', 'one JSON object on standard output')
     .action(load)
+
+  withScenario(
+    program
+      .command('doubts')
+      .description('how sure the answer is: what moves it most, and when it expires')
+      .argument('[house]', HOUSE)
+      .option('--month <1..12>', 'month in which the cut starts', '1')
+      .option('--hours <h>', 'length of the cut [h]', '24')
+      .option('--share <0..1>', 'share of starts to be held (default: ten points less than now)')
+      .option('--years <n>', 'synthetic years of the typical sky', '5')
+      .option('--json', 'one JSON object on standard output'),
+  ).action(doubts)
+
+  withScenario(
+    program
+      .command('generator')
+      .description('how much fuel to store for a cut of some days, and who must be there')
+      .argument('[house]', HOUSE)
+      .option('--days <n>', 'length of the cut [days]', '3')
+      .option('--month <1..12>', 'month to look at closely (default: the one that takes most)')
+      .option('--quiet <from-to>', 'hours in which it should not run, such as 22:00-07:00')
+      .option('--start-fails <0..1>', 'share of its starts that fail')
+      .option('--hours-between-failures <h>', 'mean running hours between failures [h]')
+      .option('--set <kW>', 'rating of a set to suppose where the house has none [kW]')
+      .option('--years <n>', 'synthetic years of the typical sky', '5')
+      .option('--json', 'one JSON object on standard output'),
+  ).action(generator)
 
   program
     .command('schema')

@@ -13,7 +13,7 @@ import { openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { progressLine, say, sayJson, writeCsv } from '../output.js'
 import { startsText } from '../text/starts-text.js'
-import { repeated } from './ride.js'
+import { repeated } from './repeated.js'
 
 const HEADER = ['start_utc', 'ride_minutes', 'beyond', 'ended_by']
 const ALL_MONTHS = Array.from({ length: 12 }, (_, i) => i + 1)

@@ -11,7 +11,7 @@ import { openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { progressLine, say, sayJson } from '../output.js'
 import { yearText } from '../text/year-text.js'
-import { repeated } from './ride.js'
+import { repeated } from './repeated.js'
 
 /** `year`: the seasonal worst case, and why. */
 export function year(path: string | undefined, words: Words): void {

@@ -33,3 +33,11 @@ export function toleranceText(minutes: number | null): string {
 export function round(hours: number): string {
   return Number.isInteger(hours) ? String(hours) : hours.toFixed(1)
 }
+
+/** `58 in 100 such cuts`; only a figure that is whole says all. */
+export function sharePart(share: number): string {
+  if (share === 0) return 'none of such cuts'
+  if (share === 1) return 'every such cut'
+  const hundred = Math.floor(share * 100)
+  return hundred === 0 ? 'fewer than 1 in 100 such cuts' : `${hundred} in 100 such cuts`
+}

@@ -11,7 +11,7 @@ import {
   skyWords,
 } from '@tideover/core'
 import { DateTime } from 'luxon'
-import { bullets, round, table, toleranceText } from './lines.js'
+import { bullets, round, sharePart, table, toleranceText } from './lines.js'
 import { wrap } from './wrap.js'
 
 export interface RideShow {
@@ -56,14 +56,6 @@ function headline(answer: RideAnswer): string {
       `it ${lasts}. It lasts to the end of ${share}: under ` +
       `${promiseWords(answer)}, ${startWords(answer)}, battery ${ageWords(answer)}.${target}`,
   )
-}
-
-/** `58 in 100 such cuts`; only a figure that is whole says all. */
-export function sharePart(share: number): string {
-  if (share === 0) return 'none of such cuts'
-  if (share === 1) return 'every such cut'
-  const hundred = Math.floor(share * 100)
-  return hundred === 0 ? 'fewer than 1 in 100 such cuts' : `${hundred} in 100 such cuts`
 }
 
 export const STARTS: Readonly<Record<Pattern, string>> = {

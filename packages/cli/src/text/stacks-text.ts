@@ -7,16 +7,8 @@ import {
   type StacksAnswer,
   skyWords,
 } from '@tideover/core'
-import { bullets, round, table } from './lines.js'
-import {
-  ARTICLES,
-  defaultLines,
-  hoursText,
-  percent,
-  STARTS,
-  sharePart,
-  startWords,
-} from './ride-text.js'
+import { bullets, round, sharePart, table } from './lines.js'
+import { ARTICLES, defaultLines, hoursText, percent, STARTS, startWords } from './ride-text.js'
 import { wrap } from './wrap.js'
 
 export interface StacksShow {

@@ -1,15 +1,8 @@
 // Every start in sum: how many, how long, which load ended how many, and where the rows are.
 
 import { monthName, type StartsAnswer } from '@tideover/core'
-import { bullets, round, table } from './lines.js'
-import {
-  ageWords,
-  hoursText,
-  patternWords,
-  sharePart,
-  sharesLine,
-  startWords,
-} from './ride-text.js'
+import { bullets, round, sharePart, table } from './lines.js'
+import { ageWords, hoursText, patternWords, sharesLine, startWords } from './ride-text.js'
 import { underSky } from './sky-text.js'
 import { wrap } from './wrap.js'
 

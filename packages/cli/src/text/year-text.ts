@@ -7,8 +7,8 @@ import {
   type WorstStart,
   type YearAnswer,
 } from '@tideover/core'
-import { bullets, round, table } from './lines.js'
-import { ageWords, hoursText, patternWords, percent, sharePart, startWords } from './ride-text.js'
+import { bullets, round, sharePart, table } from './lines.js'
+import { ageWords, hoursText, patternWords, percent, startWords } from './ride-text.js'
 import { underSky } from './sky-text.js'
 import { storyLines } from './story-text.js'
 import { wrap } from './wrap.js'

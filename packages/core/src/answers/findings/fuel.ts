@@ -1,10 +1,7 @@
 // Fuel at home against what may be kept there.
 
-import type { House } from '../../house/house.js'
+import { type FuelRule, fuelRule } from '../generator-plan/fuel-rule.js'
 import { type Finding, figure, type Look, short } from './finding.js'
-
-/** Petrol kept at home in Great Britain without telling the authority. [l] */
-const PETROL_GB_L = 30
 
 export const fuelKept: Look = (_, { house }) => {
   const { generator } = house
@@ -16,9 +13,8 @@ export const fuelKept: Look = (_, { house }) => {
     figure('cans', cansL, 'l'),
     figure('together', keptL, 'l'),
   ]
-  if (isGreatBritain(house)) {
-    return keptL > PETROL_GB_L ? [overGb(keptL, numbers)] : []
-  }
+  const rule = fuelRule(house)
+  if (rule !== null) return keptL > rule.petrolL ? [overGb(keptL, rule, numbers)] : []
   return [
     {
       id: 'fuel-ask',
@@ -31,21 +27,21 @@ export const fuelKept: Look = (_, { house }) => {
   ]
 }
 
-function overGb(keptL: number, numbers: Finding['numbers']): Finding {
+function overGb(
+  keptL: number,
+  { petrolL, plasticCanL, metalCanL }: FuelRule,
+  numbers: Finding['numbers'],
+): Finding {
   return {
     id: 'fuel-kept',
     grade: 'look',
     what:
-      `Tank and cans hold ${short(keptL)} l. If it is petrol, more than ${PETROL_GB_L} l at home ` +
+      `Tank and cans hold ${short(keptL)} l. If it is petrol, more than ${petrolL} l at home ` +
       'has to be notified to the petroleum enforcement authority.',
-    numbers: [...numbers, figure('petrol without notifying', PETROL_GB_L, 'l')],
+    numbers: [...numbers, figure('petrol without notifying', petrolL, 'l')],
     restsOn:
       'Pages of fire services on the petroleum regulations of 2014, Great Britain; cans of at ' +
-      'most 10 l in plastic and 20 l in metal. Whether a tank fitted to the set counts, ask.',
+      `most ${plasticCanL} l in plastic and ${metalCanL} l in metal. Whether a tank fitted to the set counts, ask.`,
     toDo: 'Keep less, or notify; in suitable cans, outside the living space, away from flames.',
   }
-}
-
-function isGreatBritain({ site }: House): boolean {
-  return site.timezone === 'Europe/London'
 }

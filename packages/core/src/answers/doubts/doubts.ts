@@ -1,0 +1,85 @@
+// How sure are we? What moves the answer most, one thing at a time, and when the answer expires.
+
+import { usedDefaults } from '../../house/defaults.js'
+import type { Prepared } from '../../series/prepare.js'
+import { cautionsFor } from '../cautions.js'
+import { meterDoubts } from '../meter-doubts.js'
+import type { RideAnswer } from '../ride.js'
+import type { RideQuestion } from '../ride-question.js'
+import { slipsOf } from '../slips.js'
+import { warningsFor } from '../warnings.js'
+import { bySwing, type Doubt, type DoubtFigures, doubtFigures, type OpenDoubt } from './doubt.js'
+import { type Expiry, expiryOf } from './expiry.js'
+import { generatorDoubt } from './generator-doubt.js'
+import { DOUBT_YEARS, rideAgain, riderOf } from './rider.js'
+import { stackDoubts } from './stack-doubts.js'
+import { weatherDoubts } from './weather-doubts.js'
+
+export type { Doubt, DoubtEnd, DoubtFigures } from './doubt.js'
+export type { Expiry } from './expiry.js'
+
+/** What was asked, as a ride says it; `years` are those of the typical sky. */
+type AsOfRide = Pick<
+  RideAnswer,
+  'house' | 'site' | 'month' | 'cutHours' | 'modules' | 'startSoc' | 'health' | 'years' | 'seed'
+> &
+  Pick<RideAnswer, 'promise' | 'cautions' | 'slips' | 'warnings' | 'defaults'>
+
+export interface DoubtsAnswer extends AsOfRide {
+  /** Return period of `dull` and `none`. */
+  readonly winters: number
+  readonly promised: DoubtFigures
+  /** What moves the answer most first. */
+  readonly doubts: readonly Doubt[]
+  readonly expiry: Expiry
+}
+
+/**
+ * @param question  as for `rideAnswer`; `years` is 5 where left out
+ * @param plain     the house as it was read, to tell which defaults it leans on
+ * @param told      called after each part of the work
+ * @throws          InputError where the question does not fit the house
+ */
+export function doubtsAnswer(
+  prepared: Prepared,
+  question: RideQuestion,
+  plain?: unknown,
+  told: () => void = () => {},
+): DoubtsAnswer {
+  const rider = riderOf(prepared, question)
+  const { equipped } = rider
+  const { house } = prepared
+  const promise = rideAgain(rider)[0]!
+  told()
+  const work: (() => OpenDoubt | OpenDoubt[])[] = [
+    () => stackDoubts(rider),
+    ...weatherDoubts(rider),
+    ...(equipped.house.generator === undefined ? [] : [() => generatorDoubt(rider, promise)]),
+  ]
+  const doubts = work.flatMap((each) => {
+    const done = each()
+    told()
+    return done
+  })
+  const promised = doubtFigures(promise.figures)
+  return {
+    house: house.house,
+    site: house.site,
+    month: question.month,
+    cutHours: question.hours,
+    modules: equipped.modules,
+    startSoc: equipped.startSoc,
+    health: equipped.health,
+    years: question.years ?? DOUBT_YEARS,
+    winters: question.winters ?? 10,
+    seed: question.seed ?? house.seed,
+    promise: question.sky ?? 'dull',
+    promised,
+    doubts: bySwing(promised, doubts),
+    expiry: expiryOf(rider, promised.share, told),
+    cautions: cautionsFor(house),
+    slips: [...slipsOf(prepared), ...meterDoubts(prepared, question.month)],
+    warnings: [...warningsFor(prepared, equipped), ...prepared.notes],
+    defaults: plain === undefined ? [] : usedDefaults(plain),
+  }
+}
