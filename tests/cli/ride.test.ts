@@ -67,7 +67,13 @@ describe('ride --json', () => {
     expect(answer.skies.none.loads).toEqual([
       {
         ...{ name: 'pump', toleratesMinutes: 0, share: 0, firstToFail: true },
-        ...{ worstHours: 166 / 60, medianHours: 166 / 60, toleranceBasis: null, keptShare: 0 },
+        ...{
+          worstHours: 166 / 60,
+          medianHours: 166 / 60,
+          toleranceBasis: null,
+          keptShare: 0,
+          wanted: true,
+        },
       },
     ])
   })

@@ -83,7 +83,7 @@ describe.concurrent('text', () => {
 
 describe.concurrent('wrong input', () => {
   it.each([
-    [['--share', '50'], '--share must be a number 0..1, got "50"'],
+    [['--share', '50'], '--share must be a number 0..1 (0.95 for 95 %), got "50"'],
     [['--modules', '7'], 'modules must be a whole number 1..6, what the base allows, got 7'],
     [
       ['--sky', 'clear'],
