@@ -1,9 +1,9 @@
 // The sky and the numbered year that one start sees, chosen as all starts of a month see theirs.
 
 import { InputError } from '../house/problem.js'
-import { type Prepared, plainSky, typicalOf } from '../series/prepare.js'
+import type { Prepared } from '../series/prepare.js'
 import type { Sky, SkyKind } from '../sky/sky.js'
-import { spellYearOf } from './month-sky.js'
+import { skyOfYears, spellYearOf } from './month-sky.js'
 
 export interface SkyQuestion {
   /** Length of the cut. [h], > 0 */
@@ -21,22 +21,24 @@ export interface SkyQuestion {
 
 /**
  * @param minute  of the start, on the axis of the year
+ * @param known   skies met before, kept for the next start
  * @throws        InputError where the sky has no such year
  */
 export function skyOfStart(
   prepared: Prepared,
   question: SkyQuestion,
   minute: number,
+  known: Map<string, Sky> = new Map(),
 ): { sky: Sky; year: number } {
   const { sky: kind = 'dull', syntheticYear: asked, winters = 10, hours, years = 30 } = question
   const seed = question.seed ?? prepared.house.seed
-  const spell = spellYearOf(prepared, minute, { kind, seed, cutHours: hours, winters })
+  const choice = { kind, seed, cutHours: hours, winters }
+  const spell = asked === undefined ? spellYearOf(prepared, minute, choice) : null
   const year = asked ?? spell?.year ?? 0
-  const sky =
-    spell?.sky ??
-    (kind === 'typical'
-      ? typicalOf(prepared, seed, Math.max(years, year + 1))
-      : plainSky(prepared, kind as 'clear' | 'file'))
+  const count = Math.max(years, year + 1)
+  const name = `${kind} ${seed} ${count}`
+  const sky = spell?.sky ?? known.get(name) ?? skyOfYears(prepared, kind, seed, count)
+  known.set(name, sky)
   if (!(Number.isInteger(year) && year >= 0 && year < sky.years)) {
     throw new InputError('synthetic-year', `a whole number 0..${sky.years - 1}`, year)
   }

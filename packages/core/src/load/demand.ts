@@ -100,7 +100,20 @@ export function demandOf(
   records: LoadRecords = {},
   airC: Float64Array | null = null,
 ): Demand {
-  const { columns, grounds, notes } = loadColumns(house, calendar, records, airC)
+  return demandFrom(loadColumns(house, calendar, records, airC), house, calendar, airC)
+}
+
+/**
+ * The same from columns already known: a load may stand on another tier than when they were made.
+ *
+ * @param known  of all loads of the house
+ */
+export function demandFrom(
+  { columns, grounds, notes }: LoadColumns,
+  house: House,
+  calendar: Calendar,
+  airC: Float64Array | null = null,
+): Demand {
   const ofTier = (tier: LoadInput['tier']): LoadColumn[] =>
     house.loads.filter((l) => l.tier === tier).map((l) => columns.get(l.name) as LoadColumn)
   const critical = ofTier('critical')
