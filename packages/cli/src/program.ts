@@ -8,7 +8,7 @@ import { schema } from './commands/schema.js'
 import { series } from './commands/series.js'
 import { trace } from './commands/trace.js'
 import { DEFAULT_HOUSE } from './default-house.js'
-import { DEFAULT_WORDS } from './options.js'
+import { DEFAULT_WORDS, type Words } from './options.js'
 
 const HOUSE = `house file, YAML or JSON (default: ${DEFAULT_HOUSE.name})`
 
@@ -80,6 +80,23 @@ export function buildProgram(): Command {
     .option('--json', 'one JSON object on standard output')
     .action(load)
 
+  withScenario(
+    program
+      .command('report')
+      .description("the customer's page: one file that works offline and plays cuts again")
+      .argument('[house]', HOUSE)
+      .requiredOption('--out <file>', 'where to write the page, such as my-house.html')
+      .option('--month <1..12>', 'month of the promise (default: the darkest, January or July)')
+      .option('--hours <h>', 'length of the cut [h]', '24')
+      .option('--years <n>', 'synthetic years of the typical sky', DEFAULT_WORDS.years)
+      .option('--threads <n>', 'threads to work on (default: one for each processor)'),
+    'sky of the promise: dull or none',
+  ).action(async (path: string | undefined, words: Words) => {
+    // Only this command needs the page.
+    const { report } = await import('./commands/report.js')
+    await report(path, words)
+  })
+
   program
     .command('schema')
     .description('the JSON Schema of a house file, for editors')
@@ -91,13 +108,12 @@ export function buildProgram(): Command {
 }
 
 /** What is asked beside the house. */
-function withScenario(command: Command): Command {
+function withScenario(
+  command: Command,
+  sky = 'sky of the promise: dull, none, typical, clear or file',
+): Command {
   return command
-    .option(
-      '--sky <sky>',
-      'sky of the promise: dull, none, typical, clear or file',
-      DEFAULT_WORDS.sky,
-    )
+    .option('--sky <sky>', sky, DEFAULT_WORDS.sky)
     .option('--modules <k>', 'battery modules (default: those of the house)')
     .option(
       '--start-soc <charge>',
