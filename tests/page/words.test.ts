@@ -34,8 +34,8 @@ describe('numbers', () => {
   ])('a share of %f is %s', (share, text) => expect(casesText(share)).toBe(text))
 
   it('a share that is good is rounded down, though a binary fraction lies below it', () => {
-    expect(percentDown(0.29)).toBe('29 %')
-    expect(percentDown(0.999)).toBe('99 %')
+    expect(percentDown(0.29)).toBe('29\u00a0%')
+    expect(percentDown(0.999)).toBe('99\u00a0%')
   })
 
   it.each([

@@ -52,6 +52,14 @@ export function stacksSection({ stacks }: PageFacts, words: AnswerWords): Html |
       shown(words.stackHead),
       stacks.map((stack) => shown(words.stackRow(stack))),
       words.stacksTitle,
-    )}${isPriced ? html`<p class="note">${words.pricesNote}</p>` : null}`,
+    )}${isLess(stacks) ? html`<p>${words.moreIsLess}</p>` : null}${isPriced ? html`<p class="note">${words.pricesNote}</p>` : null}`,
   )
+}
+
+/** Whether some larger stack lasts to the end less often than a smaller one. */
+function isLess(stacks: PageFacts['stacks']): boolean {
+  return stacks.some(({ figures }, i) => {
+    const before = stacks[i - 1]?.figures.share
+    return before != null && figures.share !== null && figures.share < before - 0.01
+  })
 }

@@ -59,6 +59,9 @@ export function answerWords(region: Region, facts: PageFacts) {
       lastsText(stack.figures.medianHours, stack.figures.horizonHours),
       `in ${casesText(stack.figures.share ?? 0)}`,
     ],
+    moreIsLess:
+      'More modules do not always last longer here: a larger battery runs low at another hour, at ' +
+      'which the sun or whoever starts the generator may be away.',
     pricesNote: 'Prices are of the modules alone, as the electrician entered them.',
   }
 }
@@ -74,8 +77,8 @@ function headline(region: Region, { answer, promised }: PageFacts): string {
   }
   const worst = worstHours === null ? '' : `${lasts(worstHours)} at worst and `
   return (
-    `${start} lasts ${worst}${lasts(medianHours)} in the middle case; it lasts to the end in ` +
-    `${casesText(share ?? 0)}${hardestWords(promised)}.`
+    `${start} lasts ${worst}${lasts(medianHours)} in the middle case; ${hardestWords(promised)}it ` +
+    `lasts to the end in ${casesText(share ?? 0)}.`
   )
 }
 
@@ -83,8 +86,8 @@ function headline(region: Region, { answer, promised }: PageFacts): string {
 function hardestWords({ hardest, share, shareByPattern }: PageFacts['promised']): string {
   if (share === shareByPattern.any || hardest === 'any') return ''
   return hardest === 'evening'
-    ? ', of those that start from 15 to 21 h'
-    : ', of those that start on a windy, dull day'
+    ? 'when it starts from 15 to 21 h, '
+    : 'when it starts on a windy, dull day, '
 }
 
 function skyCondition({ answer, winters }: PageFacts, month: string): string {
@@ -113,7 +116,7 @@ function ageCondition({ answer }: PageFacts): string {
 }
 
 function offCondition(facts: PageFacts): string {
-  return listed(namesOf(facts, 'gridOnly')) || 'nothing more than what the battery cannot carry'
+  return listed(namesOf(facts, 'gridOnly')) || 'nothing: every load is on the battery'
 }
 
 function generatorCondition({ answer, equipped }: PageFacts): string {

@@ -38,5 +38,5 @@ export const FINDING_TITLES: Readonly<Record<string, string>> = {
 
 /** The first sentence of a text. */
 export function firstSentence(text: string): string {
-  return text.split(/(?<=[^A-Z]\.) (?=[A-Z])/)[0] as string
+  return text.split(/(?<=\.) (?=[A-Z])/)[0] as string
 }

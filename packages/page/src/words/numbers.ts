@@ -28,14 +28,17 @@ export function counted(count: number, noun: string): string {
   return `${grouped(count)} ${noun}${count === 1 ? '' : 's'}`
 }
 
+/** Stays on the line of its number. */
+const PERCENT = '\u00a0%'
+
 /** A share that is good, rounded down: only what is whole is 100 %. */
 export function percentDown(share: number): string {
-  return `${Math.floor(share * 100 + 1e-9)} %`
+  return `${Math.floor(share * 100 + 1e-9)}${PERCENT}`
 }
 
 /** A stated share, or a charge, to the nearest. */
 export function percent(share: number): string {
-  return `${Math.round(share * 100)} %`
+  return `${Math.round(share * 100)}${PERCENT}`
 }
 
 /** `46 of 100 cases`; no case and every case only where it is so. */
