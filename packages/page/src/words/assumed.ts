@@ -1,6 +1,6 @@
 // Words of what was assumed, and until when the figures hold.
 
-import { DEFAULTS, type DefaultPath } from '@tideover/core'
+import { DEFAULTS, type DefaultPath, type House } from '@tideover/core'
 import type { PageFacts } from '../facts.js'
 import { percent } from './numbers.js'
 import type { Region } from './region.js'
@@ -20,7 +20,7 @@ export function assumedWords(region: Region, facts: PageFacts) {
     defaultsTitle: (count: number): string =>
       `What nobody gave, so that a usual value was taken (${count})`,
     defaultsNote: 'A data sheet or a look in the house is better than each of these.',
-    defaults: answer.defaults.map(({ path, value }) => assumed(path, value)),
+    defaults: answer.defaults.map(({ path, value }) => assumed(facts.prepared.house, path, value)),
   }
 }
 
@@ -32,17 +32,32 @@ function expires(health: number, region: Region): string {
         `then, and after every long ${region.cut} that ended sooner than said here.`
 }
 
-/** `Reserve of the battery: 50 %`; of a load or an array, its number in the file is said. */
-function assumed(path: string, value: string): string {
+/** `Reserve of the battery: 50 %`; of a load or an array, its name is said first. */
+function assumed(house: House, path: string, value: string): string {
   const pattern = path.replace(/\[\d+\]/g, '[]') as DefaultPath | 'loads[].like'
-  const which = /\[(\d+)\]/.exec(path)?.[1]
+  const [, list, which] = /^(\w+)\[(\d+)\]/.exec(path) ?? []
+  const owner = list === undefined ? undefined : house[list as 'loads' | 'arrays'][Number(which)]
   const name = NAMES[pattern] ?? path
   const share = pattern in DEFAULTS && DEFAULTS[pattern as DefaultPath].unit === 'share of 1'
-  const shown = share && Number.isFinite(Number(value)) ? percent(Number(value)) : value
-  return `${name}${which === undefined ? '' : ` (no. ${Number(which) + 1})`}: ${shown}`
+  const shown = share && Number.isFinite(Number(value)) ? percent(Number(value)) : plainly(value)
+  return `${owner === undefined ? '' : `${owner.name}: `}${name}: ${shown}`
 }
 
-const NAMES: Readonly<Partial<Record<DefaultPath | 'loads[].like', string>>> = {
+/** Values that name other fields of the file, or that only a file would say so. */
+const PLAIN: readonly (readonly [RegExp, string])[] = [
+  [/\brated(Kva|Kw)\b/, 'its rating'],
+  [/\bpeakKw\b/, 'the peak'],
+  [/^limitC$/, 'the limit'],
+  [/^atC$/, 'the same'],
+  [/^modules$/, 'as many as there are'],
+  [/^true$/, 'yes'],
+]
+
+function plainly(value: string): string {
+  return PLAIN.reduce((text, [field, words]) => text.replace(field, words), value)
+}
+
+const NAMES: Readonly<Record<DefaultPath | 'loads[].like', string>> = {
   year: 'Year of the calendar',
   seed: 'Number that fixes all chance',
   'sky.linkeTurbidity': 'Haze of the air',
@@ -95,6 +110,18 @@ const NAMES: Readonly<Partial<Record<DefaultPath | 'loads[].like', string>>> = {
   'loads[].runs': 'When a load runs',
   'loads[].toleratesMinutes': 'Minutes a load may be off',
   'loads[].holdOver.keeps': 'What a fridge keeps',
+  'loads[].holdOver.fromC': 'What it is kept at, in °C',
+  'loads[].holdOver.limitC': 'Where it is lost, in °C',
+  'loads[].holdOver.untilC': 'What the stated hours reach',
+  'loads[].holdOver.atC': 'Room of the stated hours',
+  'loads[].holdOver.roomC': 'Room in this house',
+  'loads[].overheats.fromC': 'Water of the boiler as a rule',
+  'loads[].overheats.limitC': 'Water of the boiler at most',
+  'loads[].overheats.stillKwh': 'Heat that its fire still gives',
+  'loads[].hotWater.fromC': 'Hot water as a rule',
+  'loads[].hotWater.useC': 'Hot water as it is used',
+  'loads[].hotWater.coldC': 'Cold water',
+  'loads[].hotWater.lossKwhADay': 'What the cylinder loses',
   'loads[].powerFactor': 'Power factor of a load',
   'loads[].startingMultiple': 'Starting current of a load, over running',
   'loads[].phase': 'Phase of a load',
