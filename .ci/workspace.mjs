@@ -20,6 +20,10 @@ import { fileURLToPath } from 'node:url'
 export const ROOT = dirname(dirname(fileURLToPath(import.meta.url)))
 export const CACHE = join(ROOT, 'node_modules', '.cache', 'tideover')
 
+/** What runs in the customer's page, and what bundles it. */
+const BUNDLE = 'packages/page/dist/bundle.js'
+const BUNDLER = '.ci/bundle-page.mjs'
+
 const TAIL_LINES = 25
 
 /** The work cannot go on; the message is all a person needs. */
@@ -53,8 +57,11 @@ function build(name) {
   const projects = closure(name === 'all' ? allPackages() : [name])
   const sources = projects.flatMap((project) => filesIn(join(project, 'src')))
   const stamp = readStamp(`build-${name}`)
-  const hash = hashOf([lockFile(), ...configs(projects)], sources.map(fingerprint))
-  if (stamp?.hash === hash && sources.every(isBuilt)) return
+  const inputs = [lockFile(), BUNDLER, ...configs(projects)]
+  const hash = hashOf(inputs, sources.map(fingerprint))
+  const bundles = projects.includes('packages/page')
+  const isBundled = !bundles || existsSync(join(ROOT, BUNDLE))
+  if (stamp?.hash === hash && isBundled && sources.every(isBuilt)) return
 
   for (const gone of stamp?.sources ?? []) {
     if (!sources.includes(gone)) removeOutputs(gone)
@@ -67,6 +74,7 @@ function build(name) {
   const compiler = join(ROOT, 'packages/cli/node_modules/typescript/bin/tsc')
   const target = name === 'all' ? 'tsconfig.json' : `packages/${name}`
   run('Building', process.execPath, [compiler, '-b', target])
+  if (bundles) run('Bundling', process.execPath, [join(ROOT, BUNDLER)])
   writeStamp(`build-${name}`, { hash, sources })
 }
 

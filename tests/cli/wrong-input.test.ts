@@ -28,7 +28,7 @@ async function faults(...args: string[]): Promise<string[]> {
 describe.concurrent('a first word', () => {
   it('that is no command and no house is told with the commands there are', async () => {
     expect(await faults('rode', small)).toEqual([
-      'the first word must be a command (ride, trace, starts, year, stacks, switch-off, now, series, check, load, doubts, generator, schema, help) ' +
+      'the first word must be a command (ride, trace, starts, year, stacks, switch-off, now, series, check, load, doubts, generator, report, schema, help) ' +
         'or a house file, got "rode"',
     ])
   })

@@ -16,7 +16,7 @@ import { switchOff } from './commands/switch-off.js'
 import { trace } from './commands/trace.js'
 import { year } from './commands/year.js'
 import { DEFAULT_HOUSE } from './default-house.js'
-import { DEFAULT_WORDS, STACKS_YEARS } from './options.js'
+import { DEFAULT_WORDS, STACKS_YEARS, type Words } from './options.js'
 
 const HOUSE = `house file, YAML or JSON (default: ${DEFAULT_HOUSE.name})`
 
@@ -185,6 +185,23 @@ export function buildProgram(): Command {
       .option('--years <n>', 'synthetic years of the typical sky', '5')
       .option('--json', 'one JSON object on standard output'),
   ).action(generator)
+
+  withScenario(
+    program
+      .command('report')
+      .description("the customer's page: one file that works offline and plays cuts again")
+      .argument('[house]', HOUSE)
+      .requiredOption('--out <file>', 'where to write the page, such as my-house.html')
+      .option('--month <1..12>', 'month of the promise (default: the darkest, January or July)')
+      .option('--hours <h>', 'length of the cut [h]', '24')
+      .option('--years <n>', 'synthetic years of the typical sky', DEFAULT_WORDS.years)
+      .option('--threads <n>', 'threads to work on (default: one for each processor)'),
+    { ...SCENARIO, sky: 'sky of the promise: dull or none' },
+  ).action(async (path: string | undefined, words: Words) => {
+    // Only this command needs the page.
+    const { report } = await import('./commands/report.js')
+    await report(path, words)
+  })
 
   program
     .command('schema')

@@ -1,8 +1,42 @@
 // The jobs of a ride shared out to threads; whoever is free takes the next.
 
 import { Worker } from 'node:worker_threads'
-import type { RideJob, RideResult } from '@tideover/core'
+import {
+  type Prepared,
+  type RideJob,
+  type RideQuestion,
+  type RideResult,
+  rideJobs,
+  runRideJob,
+} from '@tideover/core'
+import { progressLine } from './output.js'
 import type { RideWork } from './ride-worker.js'
+
+/** Years of the typical sky that a thread takes in one go. */
+const YEARS_A_JOB = 3
+
+/** All that a ride rests on, with progress told; with one thread nothing is started beside it. */
+export async function rideResults(
+  path: string | undefined,
+  prepared: Prepared,
+  question: RideQuestion,
+  threads: number,
+): Promise<RideResult[]> {
+  const show = progressLine()
+  const jobs = rideJobs(prepared, question, YEARS_A_JOB)
+  const tell = (count: number): void => show(`${count} of ${jobs.length} parts done`)
+  tell(0)
+  const results =
+    threads === 1
+      ? jobs.map((job, which) => {
+          const result = runRideJob(prepared, question, job)
+          tell(which + 1)
+          return result
+        })
+      : await runInThreads(jobs, { path, question }, threads, tell)
+  show('')
+  return results
+}
 
 /**
  * Results in the order of the jobs.
@@ -10,7 +44,7 @@ import type { RideWork } from './ride-worker.js'
  * @param threads  >= 1
  * @param done     told after each job
  */
-export async function runInThreads(
+async function runInThreads(
   jobs: readonly RideJob[],
   work: RideWork,
   threads: number,

@@ -5,6 +5,7 @@ export { autonomyRows, type NamedCurve } from './autonomy-rows.js'
 export { type CutFigureOptions, cutFigure } from './cut-figure.js'
 export { type CutRowsOptions, cutRows } from './cut-rows.js'
 export { type Figure, figureJson, type Layout, type Trace } from './figure.js'
+export { AREAS, BAD, GRID, INK, LINES, NIGHT, QUIET } from './style.js'
 export {
   durationText,
   hoursDown,

@@ -1,14 +1,11 @@
 import { availableParallelism } from 'node:os'
-import { equip, rideFrom, rideJobs, runRideJob } from '@tideover/core'
+import { equip, rideFrom } from '@tideover/core'
 import { checkSky, openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
-import { progressLine, say, sayJson } from '../output.js'
-import { runInThreads } from '../ride-threads.js'
+import { say, sayJson } from '../output.js'
+import { rideResults } from '../ride-threads.js'
 import { rideText } from '../text/ride-text.js'
 import { repeated } from './repeated.js'
-
-/** Years of the typical sky that a thread takes in one go. */
-const YEARS_A_JOB = 3
 
 /** `ride`: how long the house lasts. */
 export async function ride(path: string | undefined, words: Words): Promise<void> {
@@ -28,19 +25,7 @@ export async function ride(path: string | undefined, words: Words): Promise<void
   checkSky(prepared, question.sky)
   // What is wrong with the question is told before any thread begins.
   equip(prepared, question)
-  const show = progressLine()
-  const jobs = rideJobs(prepared, question, YEARS_A_JOB)
-  const tell = (count: number): void => show(`${count} of ${jobs.length} parts done`)
-  tell(0)
-  const results =
-    threads === 1
-      ? jobs.map((job, which) => {
-          const result = runRideJob(prepared, question, job)
-          tell(which + 1)
-          return result
-        })
-      : await runInThreads(jobs, { path, question }, threads, tell)
-  show('')
+  const results = await rideResults(path, prepared, question, threads)
   const answer = rideFrom(prepared, question, results, plain)
   if (words.json === true) sayJson(answer)
   else {

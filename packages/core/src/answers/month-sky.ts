@@ -6,6 +6,7 @@ import { coldYears, daysOfCut, dullYears, type SpellDay } from '../series/dull.j
 import { DULL_YEARS, type Prepared, plainSky, typicalOf } from '../series/prepare.js'
 import { withoutLight } from '../sky/clear.js'
 import type { Sky, SkyKind } from '../sky/sky.js'
+import type { TypicalSky } from '../sky/typical.js'
 
 /** Consecutive starts that see the same numbered year. */
 export interface Batch {
@@ -43,10 +44,7 @@ export function monthSky(prepared: Prepared, choice: SkyChoice): MonthSky {
     return { sky, batches: [{ year: choice.year, from, to }] }
   }
   if (isSpell(choice.kind)) return spellMonth(prepared, choice, from, to)
-  const sky =
-    choice.kind === 'typical'
-      ? typicalOf(prepared, choice.seed, choice.years)
-      : plainSky(prepared, choice.kind as 'clear' | 'file')
+  const sky = skyOfYears(prepared, choice.kind, choice.seed, choice.years)
   return { sky, batches: Array.from({ length: sky.years }, (_, year) => ({ year, from, to })) }
 }
 
@@ -59,15 +57,7 @@ export function numberedSky(
   prepared: Prepared,
   { kind, seed, years, year }: Pick<SkyChoice, 'kind' | 'seed' | 'years'> & { year: number },
 ): Sky {
-  const winters = typicalOf(prepared, seed, isSpell(kind) ? DULL_YEARS : Math.max(years, year + 1))
-  const sky: Sky =
-    kind === 'dull'
-      ? { ...winters, kind }
-      : kind === 'none'
-        ? withoutLight(winters)
-        : kind === 'typical'
-          ? winters
-          : plainSky(prepared, kind as 'clear' | 'file')
+  const sky = skyOfYears(prepared, kind, seed, Math.max(years, year + 1))
   if (!(Number.isInteger(year) && year >= 0 && year < sky.years)) {
     throw new InputError('synthetic-year', `a whole number 0..${sky.years - 1}`, year)
   }
@@ -92,16 +82,16 @@ function spellsOf(
   days: readonly [number, number],
 ): { sky: Sky; chosen: SpellDay[] } {
   const typical = typicalOf(prepared, seed, DULL_YEARS)
-  const length = daysOfCut(cutHours)
-  return kind === 'dull'
-    ? {
-        sky: { ...typical, kind },
-        chosen: dullYears(prepared, typical, days, length, winters),
-      }
-    : {
-        sky: withoutLight(typical),
-        chosen: coldYears(prepared, typical, days, length, winters),
-      }
+  const years = kind === 'dull' ? dullYears : coldYears
+  return {
+    sky: spellSky(typical, kind),
+    chosen: years(prepared, typical, days, daysOfCut(cutHours), winters),
+  }
+}
+
+/** The winters of `dull` and `none`, as they are lived. */
+function spellSky(typical: TypicalSky, kind: SkyKind): Sky {
+  return kind === 'dull' ? { ...typical, kind } : withoutLight(typical)
 }
 
 /** The starts whose first noon is that of a spell's first day. */
@@ -122,6 +112,13 @@ function noonOf(prepared: Prepared, day: number): number {
   return minute
 }
 
+/** A sky of which one year is named: no winters are ranked. @param years  of `typical` */
+export function skyOfYears(prepared: Prepared, kind: SkyKind, seed: number, years: number): Sky {
+  if (isSpell(kind)) return spellSky(typicalOf(prepared, seed, DULL_YEARS), kind)
+  if (kind === 'typical') return typicalOf(prepared, seed, years)
+  return plainSky(prepared, kind as 'clear' | 'file')
+}
+
 /** The numbered year that a single start sees under `dull` or `none`; null under other skies. */
 export function spellYearOf(
   prepared: Prepared,
@@ -129,8 +126,13 @@ export function spellYearOf(
   choice: Pick<SkyChoice, 'kind' | 'seed' | 'cutHours' | 'winters'>,
 ): { sky: Sky; year: number } | null {
   if (!isSpell(choice.kind)) return null
-  const today = prepared.calendar.dayOf[minute]!
-  const day = minute < noonOf(prepared, today) ? today : today + 1
+  const day = firstNoonDay(prepared, minute)
   const { sky, chosen } = spellsOf(prepared, choice, [day, day + 1])
   return { sky, year: chosen[0]!.year }
+}
+
+/** Index of the day whose noon a start meets first; one past the last after the year's last noon. */
+export function firstNoonDay(prepared: Prepared, minute: number): number {
+  const today = prepared.calendar.dayOf[minute]!
+  return minute < noonOf(prepared, today) ? today : today + 1
 }

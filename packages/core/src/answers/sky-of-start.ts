@@ -20,19 +20,23 @@ export interface SkyQuestion {
 
 /**
  * @param minute  of the start, on the axis of the year
+ * @param known   skies met before, kept for the next start
  * @throws        InputError where the sky has no such year
  */
 export function skyOfStart(
   prepared: Prepared,
   question: SkyQuestion,
   minute: number,
+  known: Map<string, Sky> = new Map(),
 ): { sky: Sky; year: number } {
   const { sky: kind = 'dull', syntheticYear: asked, winters = 10, hours, years = 30 } = question
   const seed = question.seed ?? prepared.house.seed
-  const spell =
-    asked === undefined
-      ? spellYearOf(prepared, minute, { kind, seed, cutHours: hours, winters })
-      : null
+  const choice = { kind, seed, cutHours: hours, winters }
+  const spell = asked === undefined ? spellYearOf(prepared, minute, choice) : null
+  if (spell !== null) return spell
   const year = asked ?? 0
-  return spell ?? { sky: numberedSky(prepared, { kind, seed, years, year }), year }
+  const name = `${kind} ${seed} ${Math.max(years, year + 1)}`
+  const sky = known.get(name) ?? numberedSky(prepared, { kind, seed, years, year })
+  known.set(name, sky)
+  return { sky, year }
 }

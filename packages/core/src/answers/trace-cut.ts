@@ -4,14 +4,15 @@ import { MINUTE_MS, minutesOfHours } from '../axis/calendar.js'
 import { type Course, courseOf } from '../cut/course.js'
 import { type EventLine, eventLines } from '../cut/event-lines.js'
 import { lossLines } from '../cut/loss-lines.js'
-import { rideLoads } from '../cut/rides.js'
+import { type RideLoad, rideLoads } from '../cut/rides.js'
 import { type Trace, trace } from '../cut/trace.js'
 import { InputError } from '../house/problem.js'
 import { type Compiled, compile } from '../island/compile.js'
 import { daysOfCut } from '../series/dull.js'
 import type { Prepared } from '../series/prepare.js'
 import { newScratch, windowOf } from '../series/window.js'
-import type { SkyKind } from '../sky/sky.js'
+import type { Scratch } from '../series/window-columns.js'
+import type { Sky, SkyKind } from '../sky/sky.js'
 import { type Equipped, equip, type Scenario } from './scenario.js'
 import { type SkyQuestion, skyOfStart } from './sky-of-start.js'
 
@@ -42,23 +43,48 @@ export interface CutStory {
   readonly startSoc: Equipped['startSoc']
 }
 
+/** What one cut after another of the same house is traced with. */
+export interface CutStage {
+  readonly prepared: Prepared
+  readonly loads: readonly RideLoad[]
+  readonly scratch: Scratch
+  /** Skies met so far. */
+  readonly skies: Map<string, Sky>
+}
+
+/** @param like  the stage of the same house with other loads, whose skies serve again */
+export function cutStage(prepared: Prepared, like?: CutStage): CutStage {
+  return {
+    prepared,
+    loads: rideLoads(prepared.demand),
+    scratch: like?.scratch ?? newScratch(prepared),
+    skies: like?.skies ?? new Map(),
+  }
+}
+
 /** @throws InputError where the start lies outside the house's year */
 export function traceCut(prepared: Prepared, question: CutQuestion): CutStory {
+  return traceOn(cutStage(prepared), question)
+}
+
+/** One cut of several: the same as `traceCut`, without preparing anew. */
+export function traceOn(stage: CutStage, question: CutQuestion): CutStory {
+  const { prepared, loads, scratch } = stage
   const { calendar, demand } = prepared
   const from = startMinute(prepared, question.startMs)
   const minutes = minutesOfHours(question.hours)
   const equipped = equip(prepared, question)
   const { house } = equipped
-  const { sky, year } = skyOfStart(prepared, question, from)
+  const { sky, year } = skyOfStart(prepared, question, from, stage.skies)
   const cuts = cutsOf(prepared, question, minutes)
   const end = from + cuts.at(-1)![1] + minutesOfHours(question.after ?? 0)
-  const window = windowOf(prepared, sky, newScratch(prepared), year, from, end)
+  const window = windowOf(prepared, sky, scratch, year, from, end)
   const gridUp = new Uint8Array(window.n).fill(1)
   for (const [begins, ends] of cuts) gridUp.fill(0, begins, ends)
   const { plant, rules } = equipped
   const compiled = compile(house, calendar, demand, plant, rules, window, gridUp)
   const cut = trace(compiled, equipped.startKwh)
-  const courses = rideLoads(demand).map((load) => courseOf(cut, load, rules))
+  const courses = loads.map((load) => courseOf(cut, load, rules))
   const events = [
     ...eventLines(cut, house, calendar, compiled),
     ...lossLines(courses, from, calendar),

@@ -42,9 +42,20 @@ export function dullYears(
   length: number,
   winters: number,
 ): SpellDay[] {
+  return dullYearsOf(prepared, typical, days, [length], winters)[0]!
+}
+
+/** The same for cuts of several lengths, whose yields are worked out once. [lengths][days] */
+export function dullYearsOf(
+  prepared: Prepared,
+  typical: TypicalSky,
+  days: readonly [number, number],
+  lengths: readonly number[],
+  winters: number,
+): SpellDay[][] {
   const [first, last] = days
-  const yields = planeYields(prepared, typical, first, last - 1 + length)
-  return rankedYears(yields, days, length, typical.years, winters)
+  const yields = planeYields(prepared, typical, first, last - 1 + Math.max(...lengths))
+  return lengths.map((length) => rankedYears(yields, days, length, typical.years, winters))
 }
 
 /** The same by how cold the air is. */

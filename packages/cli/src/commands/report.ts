@@ -1,0 +1,44 @@
+import { writeFileSync } from 'node:fs'
+import { availableParallelism } from 'node:os'
+import { equip, InputError } from '@tideover/core'
+import { factsOf, pageHtml, pageScript } from '@tideover/page'
+import { openHouse } from '../open-house.js'
+import { OptionReader, scenarioOf, type Words } from '../options.js'
+import { say } from '../output.js'
+import { rideResults } from '../ride-threads.js'
+
+const JANUARY = 1
+const JULY = 7
+
+/** `report`: the customer's page. */
+export async function report(path: string | undefined, words: Words): Promise<void> {
+  const reader = new OptionReader(words)
+  const asked = {
+    ...scenarioOf(reader),
+    hours: reader.hours(),
+    sky: reader.sky(['dull', 'none']) as 'dull' | 'none',
+    years: reader.whole('years', 1, 200) ?? 30,
+  }
+  const month = reader.whole('month', 1, 12)
+  const threads = reader.whole('threads', 1, 64) ?? availableParallelism()
+  reader.done()
+  const { prepared, plain, files } = openHouse(path)
+  const darkest = prepared.house.site.latitudeDeg >= 0 ? JANUARY : JULY
+  const question = { ...asked, month: month ?? darkest }
+  // What is wrong with the question is told before any thread begins.
+  equip(prepared, question)
+  const results = await rideResults(path, prepared, question, threads)
+  const page = pageHtml(factsOf(prepared, files, question, results, plain), pageScript())
+  const out = String(words.out)
+  write(out, page)
+  say(`${out}: ${Math.ceil(Buffer.byteLength(page) / 1000)} kB, one file that works offline.`)
+}
+
+function write(path: string, text: string): void {
+  try {
+    writeFileSync(path, text)
+  } catch (error) {
+    const reason = (error as NodeJS.ErrnoException).code ?? String(error)
+    throw new InputError('--out', 'a file that can be written', `${path} (${reason})`)
+  }
+}

@@ -1,0 +1,166 @@
+// Everything a page says, worked out once; the sections only put it into words.
+
+import {
+  type AutonomyCurve,
+  autonomyCurve,
+  type BatchRides,
+  type CutStory,
+  checkAnswer,
+  type Equipped,
+  equip,
+  type Finding,
+  type HouseFiles,
+  hoursTo,
+  minutesOfHours,
+  monthRidesOf,
+  monthSky,
+  type Prepared,
+  type RideAnswer,
+  type RideQuestion,
+  type RideResult,
+  rideFrom,
+  rideLoads,
+  type SkyFigures,
+  type SkyKind,
+  skyFigures,
+  traceCut,
+} from '@tideover/core'
+import type { Carried } from './replay/carried.js'
+import { carriedOf } from './replay/carry.js'
+
+export interface PageQuestion extends RideQuestion {
+  /** A clear sky promises nothing. */
+  readonly sky?: 'dull' | 'none'
+}
+
+export interface StackFacts {
+  readonly modules: number
+  readonly isPresent: boolean
+  /** Of the modules alone, in the money of the house file; null where none is given. */
+  readonly price: number | null
+  readonly figures: SkyFigures
+}
+
+export interface PageFacts {
+  readonly prepared: Prepared
+  readonly equipped: Equipped
+  readonly answer: RideAnswer
+  /** Under the sky of the promise. */
+  readonly promised: SkyFigures
+  readonly winters: number
+  readonly stacks: readonly StackFacts[]
+  /** The middle case under the sky of the promise. */
+  readonly middle: CutStory
+  readonly findings: readonly Finding[]
+  /** By sky, the promise's first. */
+  readonly curves: readonly { readonly sky: SkyKind; readonly curve: AutonomyCurve }[]
+  readonly carried: Carried
+}
+
+/** At most so many stacks side by side. */
+const STACKS = 3
+
+/** @param results  of all jobs of the question, in the order of `rideJobs` */
+export function factsOf(
+  prepared: Prepared,
+  files: HouseFiles,
+  question: PageQuestion,
+  results: readonly RideResult[],
+  plain: unknown,
+): PageFacts {
+  const answer = rideFrom(prepared, question, results, plain)
+  const promised = answer.skies[answer.promise] as SkyFigures
+  const { winters = 10, seed = prepared.house.seed, month, hours } = question
+  const equipped = equip(prepared, question)
+  const { modules, health } = equipped
+  const startSoc = question.startSoc ?? 'reserve'
+  const asked = { month, hours, winters, seed, modules, health, startSoc }
+  return {
+    prepared,
+    equipped,
+    answer,
+    promised,
+    winters,
+    stacks: stacksOf(prepared, question, answer, promised),
+    middle: traceCut(prepared, { ...question, startMs: middleStart(prepared, answer, results) }),
+    findings: checkAnswer(prepared, { modules, health }).findings,
+    curves: curvesOf(answer, results),
+    carried: carriedOf(prepared, files, asked),
+  }
+}
+
+/** The present stack and its neighbours on the base, under the sky of the promise. */
+function stacksOf(
+  prepared: Prepared,
+  question: PageQuestion,
+  answer: RideAnswer,
+  promised: SkyFigures,
+): StackFacts[] {
+  const { house } = prepared
+  const { month, hours, winters = 10, seed = house.seed, years = 30 } = question
+  const most = house.stack.modulesMax
+  const first = Math.max(1, Math.min(answer.modules - 1, most - STACKS + 1))
+  const counts = Array.from({ length: Math.min(STACKS, most - first + 1) }, (_, i) => first + i)
+  const others = counts.filter((modules) => modules !== answer.modules)
+  const horizon = minutesOfHours(promised.horizonHours)
+  const loads = rideLoads(prepared.demand)
+  const variants = others.map((modules) => ({
+    equipped: equip(prepared, { ...question, modules }),
+    horizon,
+  }))
+  const choice = { kind: answer.promise, month, cutHours: hours, years, winters, seed }
+  const rides =
+    variants.length === 0
+      ? []
+      : monthRidesOf(prepared, monthSky(prepared, choice), variants, loads, { month, hours })
+  const { price } = house.stack.module
+  return counts.map((modules) => ({
+    modules,
+    isPresent: modules === answer.modules,
+    price: price === undefined ? null : price * modules,
+    figures:
+      modules === answer.modules
+        ? promised
+        : skyFigures(prepared, rides[others.indexOf(modules)]!, loads, { hours, winters }),
+  }))
+}
+
+/** Starts of an evening stand for the middle case, where there is one. */
+const EVENING_MINUTE = 18 * 60
+
+/**
+ * Of the starts whose ride is the middle one, to the whole hour and no shorter, the nearest to the
+ * evening; the earliest of equals. [ms]
+ */
+function middleStart(
+  { calendar }: Prepared,
+  answer: RideAnswer,
+  results: readonly RideResult[],
+): number {
+  const promised = answer.skies[answer.promise] as SkyFigures
+  const middle = Math.round(60 * promised.medianHours)
+  let best = { minute: 0, off: Number.POSITIVE_INFINITY }
+  for (const { from, rides } of batchesOf(results, answer.promise)) {
+    for (let s = 0; s < rides.minutes.length; s++) {
+      const ride = rides.minutes[s]!
+      if (ride < middle || Math.floor(ride / 60) !== Math.floor(middle / 60)) continue
+      const off = Math.abs(calendar.wallMinute[from + s]! - EVENING_MINUTE)
+      if (off < best.off) best = { minute: from + s, off }
+    }
+  }
+  return calendar.startMs + best.minute * 60_000
+}
+
+function batchesOf(results: readonly RideResult[], sky: SkyKind): BatchRides[] {
+  return results.filter(({ job }) => job.sky === sky).flatMap(({ batches }) => batches.main ?? [])
+}
+
+/** Over all starts of each sky, as far as they were followed. */
+function curvesOf({ skies }: RideAnswer, results: readonly RideResult[]): PageFacts['curves'] {
+  return Object.entries(skies).map(([name, { horizonHours }]) => {
+    const sky = name as SkyKind
+    const rides = batchesOf(results, sky).map((batch) => batch.rides)
+    const horizon = minutesOfHours(horizonHours)
+    return { sky, curve: autonomyCurve(rides, hoursTo(horizonHours, 2), horizon) }
+  })
+}

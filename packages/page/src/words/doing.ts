@@ -1,0 +1,149 @@
+// Words of what to do in a cut, what was not looked at, and what the electrician found.
+
+import type { Finding, House } from '@tideover/core'
+import type { PageFacts } from '../facts.js'
+import { capital, listed, namesOf } from './answer.js'
+import { FINDING_TITLES, firstSentence } from './finding-titles.js'
+import { grouped, percent } from './numbers.js'
+import type { Region } from './region.js'
+
+export type DoingWords = ReturnType<typeof doingWords>
+
+export function doingWords(region: Region, facts: PageFacts) {
+  return {
+    title: `What to do in ${region.aCut}`,
+    steps: steps(region, facts),
+    uncheckedTitle: 'What was not checked',
+    uncheckedLead: 'A calculation cannot know these. They are measured in the house:',
+    unchecked: unchecked(region),
+    findingsTitle: 'What the electrician still has to see to',
+    noFindings: 'Nothing that the calculation could find.',
+    grades: { mend: 'To be put right first', look: 'To be looked at in the house' },
+    finding: ({ id, what, toDo }: Finding): string =>
+      `${FINDING_TITLES[id] ?? firstSentence(what)} ${firstSentence(toDo)}`,
+    findingsMore: 'Each with its numbers stands in the part for the electrician, at the end.',
+    cautionsTitle: 'Take care',
+  }
+}
+
+function steps(region: Region, facts: PageFacts): string[] {
+  const { house } = facts.equipped
+  return [
+    switchOff(facts),
+    ...generatorSteps(house),
+    emptyStep(house),
+    ...wakeSteps(house),
+    overloadStep(house, region),
+    personStep(house),
+    ...(region.callLine === '' ? [] : [region.callLine]),
+  ].filter((step) => step !== '')
+}
+
+function switchOff(facts: PageFacts): string {
+  const { dropBelow, returnAt } = facts.equipped.house.comfort
+  const extra = namesOf(facts, 'comfort')
+  const off = namesOf(facts, 'gridOnly')
+  const gone = off.length === 0 ? '' : ` ${capital(listed(off))} will not run: leave it so.`
+  if (extra.length === 0) return `Switch off whatever you do not need.${gone}`
+  return (
+    `Switch off what you can spare (${listed(extra)}): what is not used lasts longer. It goes off by itself ` +
+    `below ${percent(dropBelow)} of charge and returns above ${percent(returnAt)}.${gone}`
+  )
+}
+
+function generatorSteps({ generator, person }: House): string[] {
+  if (generator === undefined) return []
+  const fuel =
+    `It has ${grouped(generator.tankL)} litres in the tank` +
+    (generator.cansL > 0 ? ` and ${grouped(generator.cansL)} in cans` : '') +
+    '. Outdoors only, far from doors and windows.'
+  if (generator.start === 'automatic') {
+    return [
+      `The generator starts by itself at ${percent(generator.startAt)} of charge and stops at ` +
+        `${percent(generator.stopAt)}. ${fuel}`,
+    ]
+  }
+  const early =
+    person === undefined
+      ? ''
+      : ` Before the night, look at the charge: nobody is counted on to start it from ${person.to} ` +
+        `to ${person.from}.`
+  return [
+    `Start the generator when the charge falls to ${percent(generator.startAt)}, and let it run ` +
+      `to ${percent(generator.stopAt)}.${early} ${fuel}`,
+  ]
+}
+
+function emptyStep({ inverter }: House): string {
+  const off = percent(inverter.loadsOffAt)
+  const back = percent(inverter.loadsBackAt)
+  if (inverter.whenEmpty === 'holds') {
+    return (
+      `At ${off} of charge everything goes off, but the battery inverter keeps running. What must ` +
+      `stay on comes back by itself once the sun has brought ${back}.`
+    )
+  }
+  if (inverter.whenEmpty === 'retries') {
+    return (
+      `At ${off} of charge everything goes off. The battery inverter tries again by itself from ` +
+      `${listed(inverter.retryAt)}, so that the sun can charge it; power is back at ${back}.`
+    )
+  }
+  return `At ${off} of charge everything goes off, and the house is dark.`
+}
+
+const WAKES: Readonly<Record<House['inverter']['wakesOn'][number], string>> = {
+  sun: 'sun on the panels',
+  generator: 'the generator',
+  person: 'somebody who switches the battery inverter on again, loads off, while the sun shines',
+}
+
+function wakeSteps({ inverter, generator }: House): string[] {
+  if (inverter.whenEmpty === 'holds') return []
+  const ways = inverter.wakesOn
+    .filter((way) => way !== 'generator' || generator !== undefined)
+    .map((way) => WAKES[way])
+  if (ways.length === 0) {
+    return ['When it is dark, nothing but the grid brings it back: the sun alone cannot wake it.']
+  }
+  const noSun = inverter.wakesOn.includes('sun') ? '' : ' The sun alone cannot wake it.'
+  return [`What brings it back when it is dark: ${ways.join(', or ')}; and the grid.${noSun}`]
+}
+
+function overloadStep({ inverter }: House, region: Region): string {
+  return inverter.onOverload === 'sheds'
+    ? 'Too much at once: what runs only while it lasts goes off for five minutes and returns by itself.'
+    : 'Too much at once (a kettle beside a starting pump, say) makes everything go off. It tries ' +
+        'again three times, a minute apart; then somebody has to switch things off and reset it ' +
+        `at the ${region.board}.`
+}
+
+function personStep({ person, generator, inverter }: House): string {
+  const tasks = [
+    ...(generator?.start === 'by hand' ? ['to start the generator'] : []),
+    ...((generator?.cansL ?? 0) > 0 ? ['to fill its tank from the cans'] : []),
+    ...(inverter.onOverload === 'trips' ? ['to reset after too much at once'] : []),
+    ...(inverter.wakesOn.includes('person') ? ['to wake the empty battery'] : []),
+  ]
+  if (tasks.length === 0) return ''
+  if (person === undefined) {
+    return `A person is needed ${listed(tasks)}. None is counted on: the figures stand without.`
+  }
+  return (
+    `A person is needed ${listed(tasks)}. Counted on from ${person.from} to ${person.to}, within ` +
+    `${person.minutes} minutes; at other hours it waits.`
+  )
+}
+
+function unchecked(region: Region): string[] {
+  return [
+    `the ${region.electrode} and its resistance, and the ${region.bond} made while the house runs on its own`,
+    'whether breakers and residual-current devices still trip when only the battery feeds a fault',
+    'what the motors in the house really take as they start',
+    'how long the changeover really takes, and what it switches off',
+    'how cold or hot the place of the battery really gets',
+    'how warm fridge and freezer really get: put a thermometer in',
+    `what the ${region.operator} asks for and has agreed to`,
+    'the state of the wiring, and of an old solar inverter',
+  ]
+}
