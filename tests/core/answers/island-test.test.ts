@@ -67,6 +67,16 @@ describe('islandTest', () => {
     expect(thresholds.map(({ newHours }) => newHours)).toEqual([null, null])
   })
 
+  it('says that a load is off where it is more than the island carries, or the battery is empty', () => {
+    const loads = [{ name: 'pump', tier: 'critical', w: 6000 }]
+    const over = tested({ loads }).mean.fresh
+    expect(over.readings.map(({ isOn }) => isOn)).toEqual([false, false, false])
+    const module = { usableKwh: 1.5, chargeKw: 2, dischargeKw: 5 }
+    // By hand: 0.8 of 1.5 kWh over 2.56 kW is 28 min.
+    const small = tested({ stack: { ...STACK, module } }).stated.fresh
+    expect(small.readings.map(({ isOn }) => isOn)).toEqual([true, false, false])
+  })
+
   it('refuses a health out of range', () => {
     const prepared = prepare(checkHouse(plainHouse()))
     expect(() => islandTest(prepared, 1, { health: 0 })).toThrow(/health must be/)

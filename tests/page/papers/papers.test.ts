@@ -169,6 +169,12 @@ describe('the island test', () => {
     }
   })
 
+  it('says off where the loads are more than the island carries', () => {
+    const sheet = islandTestSheet(small({ loads: [{ name: 'oven', tier: 'critical', w: 6000 }] }))
+    const cells = rowOf(sheet, 'must-stay-on mean in January, 6 kW, after 60 min')
+    expect(cells.slice(1, 4)).toEqual(['goes off', 'off', 'off'])
+  })
+
   it('takes waits, gap, start and fault current from file and check', () => {
     const sheet = islandTestSheet(croft)
     const numbers = croft.check.findings.flatMap((finding) => finding.numbers)
@@ -244,6 +250,13 @@ describe('words', () => {
     expect(cutCard(own)).toContain('In load-shedding')
     expect(cutCard(own)).toContain('municipality: dial 105')
   })
+})
+
+it('yearly checks compare what a small battery still holds, and a test it cannot do is left out', () => {
+  const stack = { module: { usableKwh: 1.5, chargeKw: 2, dischargeKw: 5 }, modules: 1, health: 1 }
+  expect(yearlyChecks(small({ stack }))).toContain('test cut: charge from 90 % after 10 min')
+  const tiny = { ...stack, module: { usableKwh: 0.3, chargeKw: 2, dischargeKw: 5 } }
+  expect(yearlyChecks(small({ stack: tiny }))).not.toContain('test cut: charge')
 })
 
 it('papers follow the stack that the ride was asked for', () => {

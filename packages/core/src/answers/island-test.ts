@@ -27,6 +27,8 @@ const FOLLOW_HOURS = 24
 
 export interface TestReading {
   readonly minutes: number
+  /** False where the load is off: more than the island carries, or the battery is empty. */
+  readonly isOn: boolean
   /** Out of the battery inverter at its AC side. [kW] */
   readonly dischargeKw: number
   /** At the terminals of the stack. [kW] */
@@ -155,6 +157,7 @@ function runOf(walked: Trace, { plant, health }: Equipped, loadKw: number): Test
     usableKwh,
     readings: READ_AFTER_MINUTES.map((minutes) => ({
       minutes,
+      isOn: walked.servedCriticalKw[minutes - 1]! > 0,
       dischargeKw: walked.dischargeKw[minutes - 1]!,
       batteryKw: walked.batteryKw[minutes - 1]!,
       share: walked.storedKwh[minutes - 1]! / usableKwh,

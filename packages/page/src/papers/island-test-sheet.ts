@@ -1,6 +1,6 @@
 // Paper 4: a test with the grid off, its predicted readings, and what only measurement tells.
 
-import { type Finding, monthName, type TestRun } from '@tideover/core'
+import { type Finding, monthName, type TestReading, type TestRun } from '@tideover/core'
 import { peakLines } from './circuit-list.js'
 import { BLANK, type Html, line, list, row, sheet, table, tag } from './html.js'
 import { frameOf, type PapersInput, wordsOf } from './input.js'
@@ -56,9 +56,11 @@ function readings({ test, ride }: PapersInput): Html {
       const worn = aged.readings[i]!
       return row([
         `${what}, after ${reading.minutes} min`,
-        `${short(reading.dischargeKw)} / ${short(reading.batteryKw)} kW`,
-        wholePercent(reading.share),
-        wholePercent(worn.share),
+        reading.isOn
+          ? `${short(reading.dischargeKw)} / ${short(reading.batteryKw)} kW`
+          : 'goes off',
+        charge(reading),
+        charge(worn),
         BLANK,
         BLANK,
         BLANK,
@@ -83,6 +85,10 @@ function readings({ test, ride }: PapersInput): Html {
     ],
     [36, 16, 10, 10, 10, 10, 8],
   )
+}
+
+function charge({ isOn, share }: TestReading): string {
+  return isOn ? wholePercent(share) : 'off'
 }
 
 /** Thresholds shown in full; the ones between lie by equal parts. */

@@ -24,19 +24,14 @@ export function yearlyChecks(input: PapersInput): string {
 }
 
 function checks(input: PapersInput): (readonly [string, string])[] {
-  const { ride, prepared, test } = input
+  const { ride, prepared } = input
   const { house } = prepared
   const { dial, operator } = wordsOf(input)
-  const [hour, aged] = [test.stated.fresh.readings.at(-1)!, test.stated.aged.readings.at(-1)!]
   return [
     ['battery health as it reads, of nameplate', `${wholePercent(ride.health)} or more`],
     ['reserve set', wholePercent(house.stack.reserve)],
     ['modules in use, none with a fault', String(ride.modules)],
-    [
-      `test cut: charge from ${wholePercent(test.startShare)} after ${hour.minutes} min at ` +
-        `${short(test.statedKw)} kW`,
-      `${wholePercent(hour.share)} new, ${wholePercent(aged.share)} when the answer expires`,
-    ],
+    ...testCut(input),
     ['loads that must stay on stay on; what is off comes back', 'tick'],
     ['residual-current devices by their test button', 'tick'],
     [`coldest seen at the battery (${house.stack.place})`, coldest(input)],
@@ -47,6 +42,21 @@ function checks(input: PapersInput): (readonly [string, string])[] {
     [`telephone numbers on the card right${dial === '' ? '' : ` (${operator}: ${dial})`}`, 'tick'],
     ['loads added or changed since', 'name them'],
     ['checked by', 'initials'],
+  ]
+}
+
+/** The longest reading that a new and an aged battery both hold the stated load for. */
+function testCut({ test }: PapersInput): (readonly [string, string])[] {
+  const { fresh, aged } = test.stated
+  const held = aged.readings.findLastIndex(({ isOn }, i) => isOn && fresh.readings[i]!.isOn)
+  const [reading, worn] = [fresh.readings[held], aged.readings[held]]
+  if (reading === undefined || worn === undefined) return []
+  return [
+    [
+      `test cut: charge from ${wholePercent(test.startShare)} after ${reading.minutes} min at ` +
+        `${short(test.statedKw)} kW`,
+      `${wholePercent(reading.share)} new, ${wholePercent(worn.share)} when the answer expires`,
+    ],
   ]
 }
 
@@ -93,7 +103,7 @@ function expires({ prepared: { house, arrays }, ride }: PapersInput): Html[] {
       : [
           `nobody is there any more from ${house.person.from} to ${house.person.to} who can tend it`,
         ]),
-    'a test cut read less than the last column of the island test',
+    'a test cut reads less than the island test predicts for the battery as assumed',
   ]
   return [...items, 'somebody comes to depend on it for health'].map((text) => tag('span', text))
 }
