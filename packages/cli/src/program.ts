@@ -192,6 +192,7 @@ export function buildProgram(): Command {
       .description("the customer's page: one file that works offline and plays cuts again")
       .argument('[house]', HOUSE)
       .requiredOption('--out <file>', 'where to write the page, such as my-house.html')
+      .option('--papers <file>', 'where to write the papers, five sheets of A4 to print')
       .option('--month <1..12>', 'month of the promise (default: the darkest, January or July)')
       .option('--hours <h>', 'length of the cut [h]', '24')
       .option('--years <n>', 'synthetic years of the typical sky', DEFAULT_WORDS.years)

@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
-import { equip, InputError } from '@tideover/core'
-import { factsOf, pageHtml, pageScript } from '@tideover/page'
+import { equip, InputError, rideFrom } from '@tideover/core'
+import { factsOf, pageHtml, pageScript, papersInput, papersPage } from '@tideover/page'
 import { openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { say } from '../output.js'
@@ -30,15 +30,19 @@ export async function report(path: string | undefined, words: Words): Promise<vo
   const results = await rideResults(path, prepared, question, threads)
   const page = pageHtml(factsOf(prepared, files, question, results, plain), pageScript())
   const out = String(words.out)
-  write(out, page)
+  write('out', out, page)
   say(`${out}: ${Math.ceil(Buffer.byteLength(page) / 1000)} kB, one file that works offline.`)
+  if (typeof words.papers !== 'string') return
+  const ride = rideFrom(prepared, question, results, plain)
+  write('papers', words.papers, papersPage(papersInput(prepared, ride, { files, plain })))
+  say(`${words.papers}: five sheets of A4 to print.`)
 }
 
-function write(path: string, text: string): void {
+function write(option: string, path: string, text: string): void {
   try {
     writeFileSync(path, text)
   } catch (error) {
     const reason = (error as NodeJS.ErrnoException).code ?? String(error)
-    throw new InputError('--out', 'a file that can be written', `${path} (${reason})`)
+    throw new InputError(`--${option}`, 'a file that can be written', `${path} (${reason})`)
   }
 }

@@ -1,0 +1,52 @@
+// What to do when the island is gone: an overload, or an empty battery.
+
+import { type House, type Rules, solarGroups } from '@tideover/core'
+import { type Html, list, tag } from './html.js'
+import { equippedOf, type PapersInput, wordsOf } from './input.js'
+import { wholePercent } from './numbers.js'
+
+export function whenDark(input: PapersInput): Html {
+  const { house, rules } = equippedOf(input)
+  const { board } = wordsOf(input)
+  const tries = `It tries again by itself ${rules.retries} times, a minute apart; then it has to be reset at the battery inverter.`
+  return tag('div', [
+    tag('h3', 'It has gone dark'),
+    list(
+      [
+        `Read the charge. Above ${wholePercent(house.inverter.loadsOffAt)} it was too much at once: ` +
+          `switch off kettles, heaters and motors. ${tries}`,
+        `At ${wholePercent(house.inverter.loadsOffAt)} or less it is empty: ${whatWakes(house, rules)}`,
+        `It stays dark: switch loads off at the ${board}, bring them back one after another.`,
+      ],
+      'ol',
+    ),
+  ])
+}
+
+/** What brings an empty island back, by the settings. */
+function whatWakes(house: House, rules: Rules): string {
+  const ways: string[] = []
+  if (house.inverter.whenEmpty === 'retries') {
+    ways.push(`it tries by itself at ${house.inverter.retryAt.join(', ')}`)
+  }
+  if (house.inverter.whenEmpty === 'holds') {
+    ways.push(
+      `loads return by themselves once the charge is back at ${wholePercent(house.inverter.loadsBackAt)}`,
+    )
+  }
+  if (rules.wakesOnSun) ways.push('sun on the panels wakes the battery')
+  if (rules.wakesOnGenerator) {
+    ways.push(
+      house.generator?.start === 'automatic'
+        ? 'the generator starts by itself'
+        : 'start the generator',
+    )
+  }
+  if (rules.wakesOnPerson) ways.push('in sunshine form the island by hand with its loads off')
+  ways.push('the grid brings it back')
+  const sun =
+    solarGroups(house).length > 0 && !rules.wakesOnSun
+      ? ' Sunshine alone does not: its inverter needs an island to feed.'
+      : ''
+  return `${ways.join('; or ')}.${sun}`
+}
