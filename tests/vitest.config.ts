@@ -1,5 +1,6 @@
 // Tests run against the sources: each package names its own under the first condition.
 
+import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vitest/config'
 
@@ -12,5 +13,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     testTimeout: 30_000,
+    // Half of them wait for a command of their own; one worker fewer would leave a core idle.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
   },
 })

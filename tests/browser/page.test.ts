@@ -60,7 +60,7 @@ afterAll(async () => browser?.close())
 async function played(): Promise<Last> {
   await page.evaluate(() => Reflect.deleteProperty(globalThis, 'tideover'))
   await page.locator('#play-form button').click()
-  await page.waitForFunction('globalThis.tideover', null, PREPARING)
+  await page.waitForFunction(() => 'tideover' in globalThis, null, PREPARING)
   return (await page.evaluate('globalThis.tideover.last')) as Last
 }
 
@@ -127,7 +127,7 @@ describe.skipIf(skipped)('the page in a browser', { timeout: 240_000 }, () => {
     await page.evaluate(() => Reflect.deleteProperty(globalThis, 'tideover'))
     await page.locator('#play-form button').focus()
     await page.keyboard.press('Enter')
-    await page.waitForFunction('globalThis.tideover', null, PREPARING)
+    await page.waitForFunction(() => 'tideover' in globalThis, null, PREPARING)
     expect(await page.locator('#play-status').textContent()).toContain('From ')
   })
 

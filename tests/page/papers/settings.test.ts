@@ -35,6 +35,8 @@ const NOT_SETTINGS: Readonly<Record<string, string>> = {
   'stack.selfDischargePerMonth': 'read off the data sheet',
   'stack.heaterW': 'read off the data sheet',
   'arrays[].name': 'a name',
+  'prices.arrayPerKw': 'money, no setting',
+  'prices.generator': 'money, no setting',
   'arrays[].peakKw': 'read off the plate',
   'arrays[].tiltDeg': 'how it is built',
   'arrays[].azimuthDeg': 'how it is built',
