@@ -11,7 +11,7 @@ import { warningsFor } from '../warnings.js'
 import { bySwing, type Doubt, type DoubtFigures, doubtFigures, type OpenDoubt } from './doubt.js'
 import { type Expiry, expiryOf } from './expiry.js'
 import { generatorDoubt } from './generator-doubt.js'
-import { DOUBT_YEARS, rideAgain, riderOf } from './rider.js'
+import { DOUBT_YEARS, type Ridden, type Rider, rideAgain, riderOf } from './rider.js'
 import { stackDoubts } from './stack-doubts.js'
 import { weatherDoubts } from './weather-doubts.js'
 
@@ -51,12 +51,7 @@ export function doubtsAnswer(
   const { house } = prepared
   const promise = rideAgain(rider)[0]!
   told()
-  const work: (() => OpenDoubt | OpenDoubt[])[] = [
-    () => stackDoubts(rider),
-    ...weatherDoubts(rider),
-    ...(equipped.house.generator === undefined ? [] : [() => generatorDoubt(rider, promise)]),
-  ]
-  const doubts = work.flatMap((each) => {
+  const doubts = workOf(rider, promise).flatMap((each) => {
     const done = each()
     told()
     return done
@@ -82,4 +77,14 @@ export function doubtsAnswer(
     warnings: [...warningsFor(prepared, equipped), ...prepared.notes],
     defaults: plain === undefined ? [] : usedDefaults(plain),
   }
+}
+
+/** What is asked of a house, in parts; each is done when it is called. */
+function workOf(rider: Rider, promise: Ridden): (() => OpenDoubt | OpenDoubt[])[] {
+  const { generator } = rider.equipped.house
+  return [
+    () => stackDoubts(rider),
+    ...weatherDoubts(rider),
+    ...(generator === undefined ? [] : [() => generatorDoubt(rider, promise)]),
+  ]
 }

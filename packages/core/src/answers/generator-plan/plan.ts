@@ -79,13 +79,7 @@ export function generatorPlan(
   }
   const prepared = supposed ? withSupposedSet(asked, question.setKw) : asked
   const ground = groundOf(prepared, question, supposed)
-  const months = (question.months ?? MONTHS).map((month): PlanMonth => {
-    const sky = planSky(ground, month, ground.promise)
-    const span = { hours: ground.hours, everyMinutes: SAMPLE_MINUTES, branches: false }
-    const walks = monthWalks(prepared, sky, [ground.enough], ground.loads, span)[0]!
-    told()
-    return { month, figures: fuelFigures(walks, ground.cutMinutes, hasWorst(sky)) }
-  })
+  const months = monthsOf(ground, told)
   const { house } = prepared
   return {
     house: house.house,
@@ -110,6 +104,17 @@ export function generatorPlan(
     warnings: [...warningsFor(prepared, ground.asStands), ...prepared.notes],
     defaults: plain === undefined ? [] : usedDefaults(plain),
   }
+}
+
+function monthsOf(ground: PlanGround, told: () => void): PlanMonth[] {
+  const { prepared, question, hours, promise, enough, loads, cutMinutes } = ground
+  return (question.months ?? MONTHS).map((month) => {
+    const sky = planSky(ground, month, promise)
+    const span = { hours, everyMinutes: SAMPLE_MINUTES, branches: false }
+    const walks = monthWalks(prepared, sky, [enough], loads, span)[0]!
+    told()
+    return { month, figures: fuelFigures(walks, cutMinutes, hasWorst(sky)) }
+  })
 }
 
 function groundOf(prepared: Prepared, question: PlanQuestion, supposed: boolean): PlanGround {

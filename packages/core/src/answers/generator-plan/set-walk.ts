@@ -97,7 +97,6 @@ export function walkSet(ground: SetGround, start: number, branches: boolean): Se
   const starts: { -readonly [K in keyof SetStart]: SetStart[K] }[] = []
   const ranIn: number[] = []
   let litres = 0
-  let tooColdMinutes = 0
   let poured = false
   let before: State | null = null
   const readyMinutes = rules.generator?.readyMinutes ?? 0
@@ -112,10 +111,7 @@ export function walkSet(ground: SetGround, start: number, branches: boolean): Se
     }
     if (now.used === Used.generator) {
       starts.at(-1)!.runMinutes++
-      if (i < start + cutMinutes) {
-        ranIn.push(i)
-        if (columns.tempLimit[i] === 0) tooColdMinutes++
-      }
+      if (i < start + cutMinutes) ranIn.push(i)
     }
     if (i < start + cutMinutes) litres = fuelL - now.fuelL
     // A set that counts down to its last minute may start in the next.
@@ -126,7 +122,7 @@ export function walkSet(ground: SetGround, start: number, branches: boolean): Se
     rideMinutes: rideOf(ground, start, spans),
     litres,
     ranIn,
-    tooColdMinutes,
+    tooColdMinutes: ranIn.filter((i) => columns.tempLimit[i] === 0).length,
     starts,
     ranDry: rules.generator !== null && !(fuelL - litres > 0),
   }
