@@ -3,6 +3,8 @@
 // A template tagged `html` escapes whatever is put into it, but for what another such template
 // made. Names in a house file may hold anything.
 
+import { escapeHtml } from '../escape.js'
+
 /** Markup that this door made. */
 export class Html {
   constructor(readonly markup: string) {}
@@ -26,19 +28,7 @@ function shown(part: Part): string {
   if (part === null || part === undefined || part === false) return ''
   if (part instanceof Html) return part.markup
   if (Array.isArray(part)) return part.map(shown).join('')
-  return escaped(String(part))
-}
-
-const ENTITIES: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-}
-
-function escaped(text: string): string {
-  return text.replace(/[&<>"']/g, (mark) => ENTITIES[mark] as string)
+  return escapeHtml(String(part))
 }
 
 /** JSON that a script element may hold: nothing in it ends the element or opens a comment. */
