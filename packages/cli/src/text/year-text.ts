@@ -52,7 +52,7 @@ function headline(answer: YearAnswer): string {
       : `${sharePart(figures.share)}${patternWords(figures)}`
   return wrap(
     `${answer.house}, a cut of ${round(answer.cutHours)} h: the hardest month is ${month}. A cut ` +
-      `that starts then it lasts ${worst}${hoursText(figures.medianHours, figures, true)} in the ` +
+      `that starts then lasts ${worst}${hoursText(figures.medianHours, figures, true)} in the ` +
       `middle case, and to the end of ${share}: ${ground}`,
   )
 }
