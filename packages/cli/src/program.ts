@@ -20,6 +20,8 @@ import { DEFAULT_WORDS, STACKS_YEARS, type Words } from './options.js'
 
 const HOUSE = `house file, YAML or JSON (default: ${DEFAULT_HOUSE.name})`
 
+const MONTH = 'month in which the cut starts (default: the darkest, January or July)'
+
 export function buildProgram(): Command {
   const program = new Command('tideover')
     .description('How long does this house last through a power cut? Minute by minute.')
@@ -89,7 +91,7 @@ export function buildProgram(): Command {
       .command('stacks')
       .description('how many battery modules, and the next step for another day')
       .argument('[house]', HOUSE)
-      .option('--month <1..12>', 'month in which the cut starts', '1')
+      .option('--month <1..12>', MONTH)
       .option('--hours <h>', 'length of the cut [h]', '24')
       .option('--share <0..1>', 'share of starts that must last the whole cut')
       .option('--years <n>', 'synthetic years of the typical sky', STACKS_YEARS)
@@ -106,7 +108,7 @@ export function buildProgram(): Command {
       .command('switch-off')
       .description('what to switch off first, and what a kettle costs in minutes')
       .argument('[house]', HOUSE)
-      .option('--month <1..12>', 'month in which the cut starts', '1')
+      .option('--month <1..12>', MONTH)
       .option('--hours <h>', 'length of the cut [h]', '24')
       .option('--without-generator', 'leave the generator out')
       .option('--defaults', 'list the defaults and the records that the answer rests on')
@@ -164,7 +166,7 @@ export function buildProgram(): Command {
       .command('doubts')
       .description('how sure the answer is: what moves it most, and when it expires')
       .argument('[house]', HOUSE)
-      .option('--month <1..12>', 'month in which the cut starts', '1')
+      .option('--month <1..12>', MONTH)
       .option('--hours <h>', 'length of the cut [h]', '24')
       .option('--share <0..1>', 'share of starts to be held (default: ten points less than now)')
       .option('--years <n>', 'synthetic years of the typical sky', '5')

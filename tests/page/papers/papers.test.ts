@@ -112,7 +112,7 @@ describe('the cut card', () => {
   it('says what wakes an empty battery, and that sunshine alone does not', () => {
     expect(cutCard(croft)).toContain('start the generator; or the grid brings it back. Sunshine')
     expect(cutCard(shipped('surgery'))).toContain('sun on the panels wakes the battery')
-    expect(cutCard(plain)).toContain('it is empty: the grid brings it back.')
+    expect(cutCard(plain)).toContain('empty; the grid brings it back.')
   })
 
   it('warns of carbon monoxide beside a generator', () => {

@@ -1,4 +1,5 @@
 import { doubtsAnswer } from '@tideover/core'
+import { darkestMonth } from '../darkest-month.js'
 import { checkSky, openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { partsLine, say, sayJson } from '../output.js'
@@ -8,9 +9,9 @@ import { doubtsText } from '../text/doubts-text.js'
 export function doubts(path: string | undefined, words: Words): void {
   const reader = new OptionReader(words)
   const share = reader.share('share')
-  const question = {
+  const month = reader.whole('month', 1, 12)
+  const asked = {
     ...scenarioOf(reader),
-    month: reader.whole('month', 1, 12) ?? 1,
     // Twice the cut is asked about too.
     hours: reader.number('hours', 'a number > 0 and <= 360 [h]', (v) => v > 0 && v <= 360) ?? 24,
     sky: reader.sky(),
@@ -19,6 +20,7 @@ export function doubts(path: string | undefined, words: Words): void {
   }
   reader.done()
   const { prepared, plain } = openHouse(path)
+  const question = { ...asked, month: month ?? darkestMonth(prepared) }
   checkSky(prepared, question.sky)
   const parts = partsLine()
   const answer = doubtsAnswer(prepared, question, plain, parts.told)

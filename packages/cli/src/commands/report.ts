@@ -2,13 +2,11 @@ import { writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import { equip, InputError, rideFrom } from '@tideover/core'
 import { factsOf, pageHtml, pageScript, papersInput, papersPage } from '@tideover/page'
+import { darkestMonth } from '../darkest-month.js'
 import { openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { say } from '../output.js'
 import { rideResults } from '../ride-threads.js'
-
-const JANUARY = 1
-const JULY = 7
 
 /** `report`: the customer's page. */
 export async function report(path: string | undefined, words: Words): Promise<void> {
@@ -23,8 +21,7 @@ export async function report(path: string | undefined, words: Words): Promise<vo
   const threads = reader.whole('threads', 1, 64) ?? availableParallelism()
   reader.done()
   const { prepared, plain, files } = openHouse(path)
-  const darkest = prepared.house.site.latitudeDeg >= 0 ? JANUARY : JULY
-  const question = { ...asked, month: month ?? darkest }
+  const question = { ...asked, month: month ?? darkestMonth(prepared) }
   // What is wrong with the question is told before any thread begins.
   equip(prepared, question)
   const results = await rideResults(path, prepared, question, threads)

@@ -1,4 +1,5 @@
 import { equip, InputError, type SkyKind, stacksAnswer } from '@tideover/core'
+import { darkestMonth } from '../darkest-month.js'
 import { openHouse } from '../open-house.js'
 import { OptionReader, STACKS_YEARS, scenarioOf, type Words } from '../options.js'
 import { progressLine, say, sayJson } from '../output.js'
@@ -17,9 +18,9 @@ function skyOf(reader: OptionReader, words: Words): SkyKind {
 export function stacks(path: string | undefined, words: Words): void {
   const reader = new OptionReader(words)
   const share = reader.share('share')
-  const question = {
+  const month = reader.whole('month', 1, 12)
+  const asked = {
     ...scenarioOf(reader),
-    month: reader.whole('month', 1, 12) ?? 1,
     hours: reader.hours(),
     sky: skyOf(reader, words),
     years: reader.whole('years', 1, 200) ?? Number(STACKS_YEARS),
@@ -27,6 +28,7 @@ export function stacks(path: string | undefined, words: Words): void {
   }
   reader.done()
   const { prepared, plain, files, notes: read } = openHouse(path)
+  const question = { ...asked, month: month ?? darkestMonth(prepared) }
   if (question.sky === 'file' && prepared.record === null) {
     throw new InputError('--sky', 'one of dull, none, typical: no sky.file is named', 'file')
   }

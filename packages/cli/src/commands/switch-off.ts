@@ -1,4 +1,5 @@
 import { DARK_SKIES, type SkyKind, switchOffAnswer } from '@tideover/core'
+import { darkestMonth } from '../darkest-month.js'
 import { openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { progressLine, say, sayJson } from '../output.js'
@@ -7,15 +8,16 @@ import { switchOffText } from '../text/switch-off-text.js'
 /** `switch-off`: what each load costs in hours, and one kettle in minutes. */
 export function switchOff(path: string | undefined, words: Words): void {
   const reader = new OptionReader(words)
-  const question = {
+  const month = reader.whole('month', 1, 12)
+  const asked = {
     ...scenarioOf(reader),
-    month: reader.whole('month', 1, 12) ?? 1,
     hours: reader.hours(),
     sky: reader.sky(DARK_SKIES as readonly SkyKind[]) as (typeof DARK_SKIES)[number],
     generator: words.withoutGenerator !== true,
   }
   reader.done()
   const { prepared, files, plain, notes: read } = openHouse(path)
+  const question = { ...asked, month: month ?? darkestMonth(prepared) }
   const show = progressLine()
   let tried = 0
   const answer = switchOffAnswer(prepared, question, files, plain, () =>

@@ -59,13 +59,11 @@ function headline(prepared: Prepared, answer: NowAnswer, clock: Clock): string {
     `${percent(answer.takenSoc)}, for a reading may flatter by 5 points): `
   const tended = tendedWords(generator?.start) + aloneText(prepared, answer, clock)
   if (lasts.givesOutAt === null || lasts.first === null) {
-    return `${start}it lasts over ${round(answer.hours)} hours${tended}.`
+    return `${start}it lasts over ${round(answer.hours)} hours${tended}.${darkerText(prepared, answer, clock)}`
   }
   const until =
     lasts.givesOutAt === 0 ? 'it gives out at once' : `it lasts ${untilText(lasts, answer, clock)}`
-  const none = first(prepared, answer, 'none')
-  const darker =
-    none.hours < lasts.hours ? ` With no sun, in the cold: ${untilText(none, answer, clock)}.` : ''
+  const darker = darkerText(prepared, answer, clock)
   return (
     `${start}${until}${tended}.${darker} First to give out: ${lasts.first.name}, lost at ` +
     `${clock(lasts.first.lostAt)}.`
@@ -77,6 +75,13 @@ function tendedWords(start: 'automatic' | 'by hand' | undefined): string {
   return start === 'automatic'
     ? ', if the generator starts by itself'
     : ', if nobody starts the generator'
+}
+
+/** Snow on the roof, or solar that stays off, where it makes the ride shorter. */
+function darkerText(prepared: Prepared, answer: NowAnswer, clock: Clock): string {
+  const none = first(prepared, answer, 'none')
+  const { hours } = first(prepared, answer, 'dull')
+  return none.hours < hours ? ` With no sun, in the cold: ${untilText(none, answer, clock)}.` : ''
 }
 
 function untilText({ hours, givesOutAt }: Lasts, answer: NowAnswer, clock: Clock): string {

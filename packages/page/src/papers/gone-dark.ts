@@ -9,13 +9,13 @@ export function whenDark(input: PapersInput): Html {
   const { house, rules } = equippedOf(input)
   const { board } = wordsOf(input)
   const tries = `It tries again by itself ${rules.retries} times, a minute apart; then it has to be reset at the battery inverter.`
+  const least = wholePercent(house.inverter.loadsOffAt)
   return tag('div', [
     tag('h3', 'It has gone dark'),
     list(
       [
-        `Read the charge. Above ${wholePercent(house.inverter.loadsOffAt)} it was too much at once: ` +
-          `switch off kettles, heaters and motors. ${tries}`,
-        `At ${wholePercent(house.inverter.loadsOffAt)} or less it is empty: ${whatWakes(house, rules)}`,
+        `Charge well above ${least}: too much at once. Switch off kettles, heaters and motors. ${tries}`,
+        `Charge near ${least} or less (higher in the cold): empty; ${whatWakes(house, rules)}`,
         `It stays dark: switch loads off at the ${board}, bring them back one after another.`,
       ],
       'ol',
