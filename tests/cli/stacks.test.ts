@@ -19,7 +19,7 @@ describe('stacks --json', () => {
   it('has the documented keys', () => {
     for (const key of [
       ...['house', 'month', 'cutHours', 'sky', 'shareTarget', 'stacks', 'smallest', 'met'],
-      ...['limits', 'nextSteps', 'advice', 'slips', 'warnings', 'cautions', 'defaults'],
+      ...['limits', 'nextSteps', 'advice', 'cautions', 'slips', 'warnings', 'defaults'],
     ]) {
       expect(answer).toHaveProperty(key)
     }

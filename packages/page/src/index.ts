@@ -6,12 +6,16 @@ export { MOST_BYTES, pageHtml } from './page.js'
 export { pageScript } from './page-script.js'
 export { circuitList } from './papers/circuit-list.js'
 export { cutCard } from './papers/cut-card.js'
-export { type PapersInput, type PapersOptions, papersInput } from './papers/input.js'
+export {
+  type PapersInput,
+  type PapersOptions,
+  type PaperWords,
+  papersInput,
+} from './papers/input.js'
 export { islandTestSheet } from './papers/island-test-sheet.js'
 export { papers, papersPage } from './papers/papers.js'
 export { PAPERS_CSS } from './papers/papers-css.js'
 export { settingsSheet } from './papers/settings-sheet.js'
-export { type PaperWords, wordsFor } from './papers/words.js'
 export { yearlyChecks } from './papers/yearly-checks.js'
 export type { Carried } from './replay/carried.js'
 export { carriedOf } from './replay/carry.js'

@@ -6,21 +6,17 @@
 import { monthRange } from '../axis/calendar.js'
 import { rideLoads } from '../cut/rides.js'
 import { inverterLossKw, type Plant } from '../equipment/plant.js'
-import { usedDefaults } from '../house/defaults.js'
-import { CONSEQUENCES, type Site } from '../house/house.js'
+import type { Site } from '../house/house.js'
 import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
-import { cautionsFor } from './cautions.js'
-import { meterDoubts } from './meter-doubts.js'
+import { type Beside, besideOf } from './beside.js'
 import { PATTERN_GROUNDS, type PatternGround } from './patterns.js'
 import { type RideResult, rideJobs, runRideJob, skiesToShow, variantsOf } from './ride-jobs.js'
 import type { RideQuestion } from './ride-question.js'
 import { type Equipped, equip } from './scenario.js'
 import { type SkyFigures, skyFigures } from './sky-figures.js'
-import { slipsOf } from './slips.js'
-import { warningsFor } from './warnings.js'
 
-export interface RideAnswer {
+export interface RideAnswer extends Beside {
   readonly house: string
   readonly site: Site
   readonly month: number
@@ -39,11 +35,6 @@ export interface RideAnswer {
   readonly met: boolean | null
   /** What each pattern of the shares counts and rests on. */
   readonly patterns: readonly PatternGround[]
-  readonly cautions: readonly string[]
-  /** What looks like a slip in the file, to be looked at first. */
-  readonly slips: readonly string[]
-  readonly warnings: readonly string[]
-  readonly defaults: readonly { path: string; value: string; basis: string }[]
 }
 
 /**
@@ -101,36 +92,8 @@ export function rideFrom(
     bright: { share: bright?.share ?? null, conditions: 'full, new, typical sky' },
     met: question.share === undefined || promised === null ? null : promised >= question.share,
     patterns: PATTERN_GROUNDS,
-    cautions: cautionsFor(house),
-    slips: [...slipsOf(prepared), ...meterDoubts(prepared, month)],
-    warnings: [
-      ...warningsFor(prepared, equipped),
-      ...untoldTolerances(prepared, plain),
-      ...prepared.notes,
-    ],
-    defaults: plain === undefined ? [] : usedDefaults(plain),
+    ...besideOf(prepared, equipped, month, plain),
   }
-}
-
-/** Critical loads whose tolerance the file leaves out: none is allowed, which may decide all. */
-export function untoldTolerances({ house }: Prepared, plain: unknown): string[] {
-  const given = (plain as { loads?: Readonly<Record<string, unknown>>[] } | undefined)?.loads
-  if (given === undefined) return []
-  const names = house.loads
-    .filter(
-      ({ tier, taken = [] }, i) =>
-        tier === 'critical' &&
-        ['toleratesMinutes', ...CONSEQUENCES].every(
-          (key) => given[i]?.[key] === undefined && !taken.includes(key),
-        ),
-    )
-    .map(({ name }) => name)
-  if (names.length === 0) return []
-  return [
-    `${names.join(', ')}: toleratesMinutes is left out and counts as 0, so the first minute off ends ` +
-      'the ride. Ask what it really bears. (The gap of the changeover itself is not counted here; ' +
-      'check tells it.)',
-  ]
 }
 
 function figuresUnder(

@@ -5,35 +5,20 @@
 
 import { isoUtc } from '../axis/calendar.js'
 import { rideLoads } from '../cut/rides.js'
-import { usedDefaults } from '../house/defaults.js'
 import type { Site } from '../house/house.js'
 import { daysOfCut } from '../series/dull.js'
 import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
-import { cautionsFor } from './cautions.js'
-import { meterDoubts } from './meter-doubts.js'
+import { type Beside, besideOf } from './beside.js'
 import { type MonthRides, monthRides } from './month-rides.js'
 import { monthSky } from './month-sky.js'
-import { untoldTolerances } from './ride.js'
 import { rideHorizon } from './ride-jobs.js'
 import { type Equipped, equip, type Scenario } from './scenario.js'
 import { type SkyFigures, skyFigures } from './sky-figures.js'
-import { slipsOf } from './slips.js'
-import { warningsFor } from './warnings.js'
+import type { SkyQuestion } from './sky-of-start.js'
 
-export interface StartsQuestion extends Scenario {
-  /** Length of the cut; it fixes the dull spell and how far each start is followed. [h], > 0 */
-  readonly hours: number
-  /** Default `dull`. */
-  readonly sky?: SkyKind
-  /** Number of the year to live; without it `dull` and `none` choose theirs day by day. */
-  readonly syntheticYear?: number
-  /** Synthetic years of `typical`, which follow each other over New Year; default 30. */
-  readonly years?: number
-  /** Return period of `dull` and `none`; default 10. */
-  readonly winters?: number
-  readonly seed?: number
-}
+/** `syntheticYear`: the year to live; without it `dull` and `none` choose theirs day by day. */
+export type StartsQuestion = Scenario & SkyQuestion
 
 /** Starts that live the same numbered year. */
 export interface LivedSpan {
@@ -43,7 +28,7 @@ export interface LivedSpan {
   readonly syntheticYear: number
 }
 
-export interface StartsAnswer {
+export interface StartsAnswer extends Beside {
   readonly house: string
   readonly site: Site
   /** 1..12; null for the year. */
@@ -64,10 +49,6 @@ export interface StartsAnswer {
   /** Starts that outlast the horizon. */
   readonly beyond: number
   readonly lived: readonly LivedSpan[]
-  readonly cautions: readonly string[]
-  readonly slips: readonly string[]
-  readonly warnings: readonly string[]
-  readonly defaults: readonly { path: string; value: string; basis: string }[]
 }
 
 /** One start: the columns of the table. */
@@ -159,14 +140,7 @@ export function startsFrom(
     figures: skyFigures(prepared, whole, rideLoads(prepared.demand), { hours, winters }),
     ...tallied(prepared, whole),
     lived: livedSpans(prepared, whole),
-    cautions: cautionsFor(house),
-    slips: [...slipsOf(prepared), ...meterDoubts(prepared, month)],
-    warnings: [
-      ...warningsFor(prepared, equipped),
-      ...untoldTolerances(prepared, plain),
-      ...prepared.notes,
-    ],
-    defaults: plain === undefined ? [] : usedDefaults(plain),
+    ...besideOf(prepared, equipped, month, plain),
   }
 }
 

@@ -96,7 +96,7 @@ function solarWarnings(house: House): string[] {
   const acKw = solarRatedKw(house.arrays)
   if (acKw > house.inverter.ratedKva) {
     warnings.push(
-      `Solar inverters of ${acKw} kW stand against a battery inverter of ` +
+      `Solar inverters of ${Number(acKw.toFixed(2))} kW stand against a battery inverter of ` +
         `${house.inverter.ratedKva} kVA: on the island at most as much is good practice.`,
     )
   }

@@ -13,8 +13,11 @@ import {
   type Prepared,
   type RideAnswer,
 } from '@tideover/core'
+import { type Region, regionOf } from '../words/region.js'
 import type { SheetFrame } from './html.js'
-import { type PaperWords, wordsFor } from './words.js'
+
+/** Words that differ by country; figures never do. */
+export type PaperWords = Pick<Region, 'aCut' | 'board' | 'operator' | 'electrode' | 'bond' | 'dial'>
 
 export interface PapersInput {
   readonly prepared: Prepared
@@ -59,7 +62,7 @@ export function papersInput(
 }
 
 export function wordsOf({ prepared, words = {} }: PapersInput): PaperWords {
-  return { ...wordsFor(prepared.house), ...words }
+  return { ...regionOf(prepared.house.site.timezone), ...words }
 }
 
 /** The stack and settings that the ride was asked for. */

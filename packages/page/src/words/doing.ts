@@ -35,7 +35,9 @@ function steps(region: Region, facts: PageFacts): string[] {
     ...wakeSteps(house),
     overloadStep(house, region),
     personStep(house),
-    ...(region.callLine === '' ? [] : [region.callLine]),
+    ...(region.dial === ''
+      ? []
+      : [`Dial ${region.dial} to tell the ${region.operator}, and to hear what it knows.`]),
   ].filter((step) => step !== '')
 }
 

@@ -10,8 +10,8 @@ export interface Region {
   readonly operator: string
   readonly electrode: string
   readonly bond: string
-  /** Whom to tell that the power is off; empty where none is known. */
-  readonly callLine: string
+  /** A number that reaches the operator from everywhere; empty where none is known. */
+  readonly dial: string
   /** Language of the page, for a reader aloud. */
   readonly lang: string
 }
@@ -24,14 +24,14 @@ const NEUTRAL: Region = {
   operator: 'network operator',
   electrode: 'earth electrode',
   bond: 'neutral-earth bond',
-  callLine: '',
+  dial: '',
   lang: 'en',
 }
 
 const BRITAIN: Region = {
   ...NEUTRAL,
   board: 'consumer unit',
-  callLine: 'Dial 105 to tell the network operator, and to hear what it knows.',
+  dial: '105',
   lang: 'en-GB',
 }
 

@@ -1,13 +1,9 @@
 // How sure are we? What moves the answer most, one thing at a time, and when the answer expires.
 
-import { usedDefaults } from '../../house/defaults.js'
 import type { Prepared } from '../../series/prepare.js'
-import { cautionsFor } from '../cautions.js'
-import { meterDoubts } from '../meter-doubts.js'
+import { besideOf } from '../beside.js'
 import type { RideAnswer } from '../ride.js'
 import type { RideQuestion } from '../ride-question.js'
-import { slipsOf } from '../slips.js'
-import { warningsFor } from '../warnings.js'
 import { bySwing, type Doubt, type DoubtFigures, doubtFigures, type OpenDoubt } from './doubt.js'
 import { type Expiry, expiryOf } from './expiry.js'
 import { generatorDoubt } from './generator-doubt.js'
@@ -72,10 +68,7 @@ export function doubtsAnswer(
     promised,
     doubts: bySwing(promised, doubts),
     expiry: expiryOf(rider, promised.share, told),
-    cautions: cautionsFor(house),
-    slips: [...slipsOf(prepared), ...meterDoubts(prepared, question.month)],
-    warnings: [...warningsFor(prepared, equipped), ...prepared.notes],
-    defaults: plain === undefined ? [] : usedDefaults(plain),
+    ...besideOf(prepared, equipped, question.month, plain),
   }
 }
 

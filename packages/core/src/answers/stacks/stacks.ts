@@ -1,22 +1,18 @@
 // How many battery modules, and what else would give another day?
 
-import { usedDefaults } from '../../house/defaults.js'
 import { daysOfCut } from '../../series/dull.js'
 import type { HouseFiles, Prepared } from '../../series/prepare.js'
 import type { SkyKind } from '../../sky/sky.js'
-import { cautionsFor } from '../cautions.js'
-import { meterDoubts } from '../meter-doubts.js'
+import { type Beside, besideOf } from '../beside.js'
 import type { RideQuestion } from '../ride-question.js'
 import type { Equipped } from '../scenario.js'
-import { slipsOf } from '../slips.js'
-import { warningsFor } from '../warnings.js'
 import type { Spell } from '../words.js'
 import { adviceOn } from './advice.js'
 import { LIMITS_TRIED, type StackLimits, stackLimits } from './limits.js'
 import { changesOf, type NextStep, nextSteps } from './next-steps.js'
 import { type Case, rideStacks, type StackRow, stackRows } from './stack-rows.js'
 
-export interface StacksAnswer {
+export interface StacksAnswer extends Beside {
   readonly house: string
   readonly month: number
   readonly cutHours: number
@@ -41,10 +37,6 @@ export interface StacksAnswer {
   readonly nextSteps: readonly NextStep[]
   readonly loadsTried: number
   readonly advice: readonly string[]
-  readonly slips: readonly string[]
-  readonly warnings: readonly string[]
-  readonly cautions: readonly string[]
-  readonly defaults: readonly { path: string; value: string; basis: string }[]
 }
 
 export interface StacksOptions {
@@ -102,10 +94,7 @@ export function stacksAnswer(
       horizonHours: figures.horizonHours,
       shareTarget: share ?? null,
     }),
-    slips: [...slipsOf(prepared), ...meterDoubts(prepared, month)],
-    warnings: [...warningsFor(prepared, equipped), ...prepared.notes],
-    cautions: cautionsFor(house),
-    defaults: plain === undefined ? [] : usedDefaults(plain),
+    ...besideOf(prepared, equipped, month, plain),
   }
 }
 

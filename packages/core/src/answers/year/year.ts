@@ -3,22 +3,17 @@
 
 import { minutesOfHours } from '../../axis/calendar.js'
 import { rideLoads } from '../../cut/rides.js'
-import { usedDefaults } from '../../house/defaults.js'
 import type { Site } from '../../house/house.js'
 import { daysOfCut } from '../../series/dull.js'
 import type { Prepared } from '../../series/prepare.js'
 import type { SkyKind } from '../../sky/sky.js'
-import { cautionsFor } from '../cautions.js'
-import { meterDoubts } from '../meter-doubts.js'
+import { type Beside, besideOf } from '../beside.js'
 import { monthRides } from '../month-rides.js'
 import { monthSky } from '../month-sky.js'
-import { untoldTolerances } from '../ride.js'
 import { rideHorizon } from '../ride-jobs.js'
 import { type Equipped, equip } from '../scenario.js'
 import { skyFigures } from '../sky-figures.js'
 import { skyOfStart } from '../sky-of-start.js'
-import { slipsOf } from '../slips.js'
-import { warningsFor } from '../warnings.js'
 import { livedAgain, type Tried, triedSteps } from './cures.js'
 import { type MonthRow, monthRow } from './month-row.js'
 import { type StartStory, startStory } from './start-story.js'
@@ -45,7 +40,7 @@ export interface WorstStart extends StartStory {
   readonly cure: Tried['id'] | null
 }
 
-export interface YearAnswer {
+export interface YearAnswer extends Beside {
   readonly house: string
   readonly site: Site
   readonly cutHours: number
@@ -65,10 +60,6 @@ export interface YearAnswer {
   readonly apartDays: number
   /** The shortest first; empty where every start lasts, null where no worst may be said. */
   readonly worst: readonly WorstStart[] | null
-  readonly cautions: readonly string[]
-  readonly slips: readonly string[]
-  readonly warnings: readonly string[]
-  readonly defaults: readonly { path: string; value: string; basis: string }[]
 }
 
 /**
@@ -132,14 +123,7 @@ export function yearFrom(
     hardestMonth: hardestOf(rows),
     apartDays,
     worst: worstStarts(prepared, { ...question, apartDays }, months, source, done),
-    cautions: cautionsFor(house),
-    slips: [...slipsOf(prepared), ...meterDoubts(prepared, null)],
-    warnings: [
-      ...warningsFor(prepared, equipped),
-      ...untoldTolerances(prepared, source.plain),
-      ...prepared.notes,
-    ],
-    defaults: usedDefaults(source.plain),
+    ...besideOf(prepared, equipped, null, source.plain),
   }
 }
 
