@@ -7,9 +7,10 @@ const PACKAGES = {
   core: [],
   files: ['core'],
   figures: ['core'],
+  threads: ['core'],
   page: ['core', 'files', 'figures'],
-  notebook: ['core', 'files', 'figures', 'page'],
-  cli: ['core', 'files', 'figures', 'page'],
+  notebook: ['core', 'files', 'figures', 'page', 'threads'],
+  cli: ['core', 'files', 'figures', 'page', 'threads'],
 }
 
 const BASE = ['units', 'axis', 'house']

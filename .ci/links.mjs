@@ -4,7 +4,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { dirname, join, relative } from 'node:path'
 import { ROOT } from './workspace.mjs'
 
-const SKIPPED = new Set(['node_modules', 'dist', '.git', '.venv', 'coverage'])
+const SKIPPED = new Set(['node_modules', 'dist', '.git', '.venv', '.jupyter', 'coverage'])
 
 const faults = []
 let links = 0

@@ -27,7 +27,7 @@ const BUNDLER = '.ci/bundle-page.mjs'
 const TAIL_LINES = 25
 
 /** The work cannot go on; the message is all a person needs. */
-class SetupError extends Error {}
+export class SetupError extends Error {}
 
 /**
  * Installs what the lock file names.
@@ -82,9 +82,16 @@ function build(name) {
  * Installs `scope` and, where asked, builds `target`. Ends the process where that fails.
  */
 export function prepare({ scope, target }) {
-  try {
+  orEnd(() => {
     install(scope)
     if (target) build(target)
+  })
+}
+
+/** Does the work; where it cannot go on, says why and ends the process. */
+export function orEnd(work) {
+  try {
+    return work()
   } catch (error) {
     if (!(error instanceof SetupError)) throw error
     console.error(error.message)
@@ -93,7 +100,7 @@ export function prepare({ scope, target }) {
 }
 
 /** Runs a program to its end with its output kept; throws with the tail of it on failure. */
-function run(what, program, args) {
+export function run(what, program, args) {
   const windows = process.platform === 'win32'
   const { status, error, stdout, stderr } = spawnSync(program, args, {
     cwd: ROOT,
@@ -109,7 +116,7 @@ function run(what, program, args) {
   throw new SetupError(`${tail}\n${what} failed: ${program} ${args.join(' ')}`)
 }
 
-function say(text) {
+export function say(text) {
   process.stderr.write(`${text}\n`)
 }
 

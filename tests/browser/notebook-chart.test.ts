@@ -1,35 +1,37 @@
-// The set-up cell and a chart, as a notebook puts them out, drawn by a real browser with no network.
+// A page of the gallery, drawn by a real browser with no network.
 
 import { execFileSync } from 'node:child_process'
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { type Output, startRunner } from '@tideover/notebook/run'
+import { notebookHtml } from '@tideover/notebook/gallery'
+import { startRunner } from '@tideover/notebook/run'
 import { afterAll, expect, it } from 'vitest'
 
 const BROWSER = '/usr/bin/chromium'
 const folder = mkdtempSync(join(tmpdir(), 'tideover-'))
-const runner = startRunner(fileURLToPath(new URL('../notebook/fixtures', import.meta.url)))
+const FIXTURES = fileURLToPath(new URL('../notebook/fixtures/', import.meta.url))
+const NOTEBOOK = 'chart-and-table.ipynb'
+const runner = startRunner(FIXTURES)
 afterAll(() => {
   runner.close()
   rmSync(folder, { recursive: true, force: true })
 })
 
-const html = (one: Output) => (one.kind === 'display' ? (one.data['text/html'] ?? '') : '')
-
 // On a person's machine it may be missing, where everything is checked it may not.
 const skipped = !existsSync(BROWSER) && !process.env.CI
 
 it.skipIf(skipped)('a chart of a notebook draws', { timeout: 90_000 }, async () => {
-  const { cells } = await runner.run('chart-and-table.ipynb')
+  const { cells } = await runner.run(NOTEBOOK)
+  const notebook = JSON.parse(readFileSync(`${FIXTURES}${NOTEBOOK}`, 'utf8'))
   const page = join(folder, 'page.html')
   writeFileSync(
     page,
-    `<!doctype html>${cells
-      .flatMap(({ outputs }) => outputs)
-      .map(html)
-      .join('')}`,
+    notebookHtml(
+      notebook,
+      cells.map(({ outputs }) => outputs),
+    ),
   )
   const options = ['--headless', '--no-sandbox', '--disable-gpu', '--virtual-time-budget=10000']
   const dom = execFileSync(

@@ -21,9 +21,20 @@ describe('a notebook that runs', () => {
     expect(columns).toEqual([{ kind: 'text', stream: 'stdout', text: 'three hours\n' }])
     expect(html(chart!)).toContain('"y":[1,0.8,null]')
     expect(html(rows!)).toContain('<caption>Shares</caption>')
-    expect(html(data!)).toContain('<th scope="col">share</th>')
+    expect(html(data!)).toContain('>share</th>')
     expect(last).toEqual([{ kind: 'text', stream: 'stdout', text: '3\n' }])
     expect(values).toEqual({ longest: 3 })
+  })
+})
+
+describe('a line that follows a long run', () => {
+  it('is one output that moves, and is gone at the end', async () => {
+    const { cells } = await runner.run('progress.ipynb')
+    const [line, gone, ...more] = cells[0]!.outputs
+    expect(html([line!])).toContain('<progress value="2" max="2" aria-label="Counting &lt; 3">')
+    expect(html([line!])).toContain('Counting &lt; 3: 2 of 2')
+    expect(html([gone!])).toBe('<span></span>')
+    expect(more).toEqual([])
   })
 })
 

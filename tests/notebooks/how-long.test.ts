@@ -1,6 +1,5 @@
 // The notebook "How long?", run as its reader would run it.
 
-import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import type { AutonomyCurve, RideAnswer } from '@tideover/core'
 import { type NotebookRun, type Output, startRunner } from '@tideover/notebook/run'
@@ -73,26 +72,14 @@ describe('how long', () => {
     const charts = all().match(/data-tideover-figure="[0-9a-f]{16}"/g)
     expect(charts).toHaveLength(2)
     expect(all()).toContain('<caption>Skerry Croft: cuts that start in January</caption>')
-    expect(all()).toContain('<th scope="col">cuts of 24 h it lasts [%]</th>')
-    expect(all()).toContain('<th scope="col">stored at the end [kWh]</th>')
-    expect(all()).toContain('<th scope="col">dull sky, no generator [%]</th>')
+    expect(all()).toContain('>cuts of 24 h it lasts [%]</th>')
+    expect(all()).toContain('>stored at the end [kWh]</th>')
+    expect(all()).toContain('>dull sky, no generator [%]</th>')
     expect(all()).toContain('The grid is gone.')
   })
 
   it('ends with the cautions', () => {
     const printed = run.cells.at(-1)!.outputs.map((one) => (one.kind === 'text' ? one.text : ''))
     for (const caution of values.answer.cautions) expect(printed.join('')).toContain(caution)
-  })
-})
-
-describe('its file', () => {
-  it('stands in the repository without results', () => {
-    const { cells } = JSON.parse(readFileSync(`${FOLDER}/${FILE}`, 'utf8')) as {
-      cells: { cell_type: string; outputs?: unknown[]; execution_count?: number | null }[]
-    }
-    const code = cells.filter(({ cell_type }) => cell_type === 'code')
-    for (const { outputs, execution_count } of code) {
-      expect([outputs, execution_count]).toEqual([[], null])
-    }
   })
 })

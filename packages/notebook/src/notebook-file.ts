@@ -37,6 +37,16 @@ export function writeOutputs(path: string, outputs: readonly (readonly Output[])
   writeFileSync(path, `${JSON.stringify(notebook, null, 1)}\n`)
 }
 
+/** Takes all outputs out of the file, as notebooks stand in a repository. */
+export function stripOutputs(path: string): void {
+  const notebook = readNotebook(path)
+  for (const cell of notebook.cells.filter(isCode)) {
+    cell.outputs = []
+    cell.execution_count = null
+  }
+  writeFileSync(path, `${JSON.stringify(notebook, null, 1)}\n`)
+}
+
 function isCode(cell: Cell): boolean {
   return cell.cell_type === 'code'
 }

@@ -1,41 +1,38 @@
-// Runs notebooks from a command line: `[--write] [FILE…]`, all of notebooks/ without a name.
-// With --write their outputs are put into the files.
+// Runs notebook files, all of notebooks/ where none is named.
 
 import { readdirSync } from 'node:fs'
 import { basename, dirname, resolve } from 'node:path'
-import { parseArgs } from 'node:util'
-import { writeOutputs } from './notebook-file.js'
-import { startRunner } from './run.js'
+import { type NotebookRun, startRunner } from './run.js'
 
-const { values, positionals } = parseArgs({
-  options: { write: { type: 'boolean', default: false } },
-  allowPositionals: true,
-})
-const found = () =>
-  readdirSync('notebooks')
-    .filter((name) => name.endsWith('.ipynb'))
-    .sort()
-    .map((name) => `notebooks/${name}`)
-const paths = (positionals.length > 0 ? positionals : found()).map((path) => resolve(path))
-
-let failed = 0
-for (const folder of new Set(paths.map(dirname))) {
-  const runner = startRunner(folder)
-  for (const path of paths.filter((one) => dirname(one) === folder)) {
-    try {
-      const run = await runner.run(basename(path))
-      const seconds = run.cells.reduce((sum, { ms }) => sum + ms / 1000, 0)
-      console.log(`${basename(path)}: ${run.cells.length} cells, ${seconds.toFixed(1)} s`)
-      if (values.write)
-        writeOutputs(
-          path,
-          run.cells.map(({ outputs }) => outputs),
-        )
-    } catch (error) {
-      failed++
-      console.error(error instanceof Error ? error.message : error)
-    }
-  }
-  runner.close()
+/** Paths of the notebooks that are meant. */
+export function notebookPaths(named: readonly string[]): string[] {
+  const found = () =>
+    readdirSync('notebooks')
+      .filter((name) => name.endsWith('.ipynb'))
+      .sort()
+      .map((name) => `notebooks/${name}`)
+  return (named.length > 0 ? named : found()).map((path) => resolve(path))
 }
-process.exitCode = failed > 0 ? 1 : 0
+
+/** Runs them one after another, says how long each took, and what failed. */
+export async function runFiles(
+  named: readonly string[],
+): Promise<{ ran: NotebookRun[]; failed: number }> {
+  const paths = notebookPaths(named)
+  const ran: NotebookRun[] = []
+  for (const folder of new Set(paths.map(dirname))) {
+    const runner = startRunner(folder)
+    for (const path of paths.filter((one) => dirname(one) === folder)) {
+      try {
+        const run = await runner.run(basename(path))
+        const seconds = run.cells.reduce((sum, { ms }) => sum + ms / 1000, 0)
+        console.log(`${basename(path)}: ${run.cells.length} cells, ${seconds.toFixed(1)} s`)
+        ran.push(run)
+      } catch (error) {
+        console.error(error instanceof Error ? error.message : error)
+      }
+    }
+    runner.close()
+  }
+  return { ran, failed: paths.length - ran.length }
+}

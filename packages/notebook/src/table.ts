@@ -38,7 +38,7 @@ export function tableHtml(data: readonly Row[] | FrameLike, options: TableOption
   return [
     '<table>',
     caption === undefined ? '' : `<caption>${escapeHtml(caption)}</caption>`,
-    `<thead><tr>${columns.map((name) => `<th scope="col">${escapeHtml(name)}</th>`).join('')}</tr></thead>`,
+    `<thead><tr>${columns.map((name, column) => headHtml(name, rows, column)).join('')}</tr></thead>`,
     `<tbody>${shown.map((row) => rowHtml(row, digits)).join('')}</tbody>`,
     '</table>',
     more > 0 ? `<p>… and ${more} more rows</p>` : '',
@@ -52,6 +52,12 @@ function laidOut(data: readonly Row[] | FrameLike): { columns: string[]; rows: u
   }
   const columns = [...new Set(data.flatMap((row) => Object.keys(row)))]
   return { columns, rows: data.map((row) => columns.map((name) => row[name])) }
+}
+
+/** Above numbers it stands where they do. */
+function headHtml(name: string, rows: readonly (readonly unknown[])[], column: number): string {
+  const isNumber = rows.some((row) => typeof row[column] === 'number')
+  return `<th scope="col"${isNumber ? NUMBER : ''}>${escapeHtml(name)}</th>`
 }
 
 function rowHtml(row: readonly unknown[], digits: number): string {

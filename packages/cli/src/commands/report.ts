@@ -6,7 +6,7 @@ import { darkestMonth } from '../darkest-month.js'
 import { openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { say } from '../output.js'
-import { rideResults } from '../ride-threads.js'
+import { riddenParts } from '../ride-threads.js'
 
 /** `report`: the customer's page. */
 export async function report(path: string | undefined, words: Words): Promise<void> {
@@ -20,11 +20,12 @@ export async function report(path: string | undefined, words: Words): Promise<vo
   const month = reader.whole('month', 1, 12)
   const threads = reader.whole('threads', 1, 64) ?? availableParallelism()
   reader.done()
-  const { prepared, plain, files } = openHouse(path)
+  const open = openHouse(path)
+  const { prepared, plain, files } = open
   const question = { ...asked, month: month ?? darkestMonth(prepared) }
   // What is wrong with the question is told before any thread begins.
   equip(prepared, question)
-  const results = await rideResults(path, prepared, question, threads)
+  const results = await riddenParts(open, question, threads)
   const page = pageHtml(factsOf(prepared, files, question, results, plain), pageScript())
   const out = String(words.out)
   write('out', out, page)

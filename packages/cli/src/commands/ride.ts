@@ -3,7 +3,7 @@ import { equip, rideFrom } from '@tideover/core'
 import { checkSky, openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { say, sayJson } from '../output.js'
-import { rideResults } from '../ride-threads.js'
+import { riddenParts } from '../ride-threads.js'
 import { rideText } from '../text/ride-text.js'
 import { repeated } from './repeated.js'
 
@@ -21,11 +21,12 @@ export async function ride(path: string | undefined, words: Words): Promise<void
   }
   const threads = reader.whole('threads', 1, 64) ?? availableParallelism()
   reader.done()
-  const { prepared, plain, notes: read } = openHouse(path)
+  const open = openHouse(path)
+  const { prepared, plain, notes: read } = open
   checkSky(prepared, question.sky)
   // What is wrong with the question is told before any thread begins.
   equip(prepared, question)
-  const results = await rideResults(path, prepared, question, threads)
+  const results = await riddenParts(open, question, threads)
   const answer = rideFrom(prepared, question, results, plain)
   if (words.json === true) sayJson(answer)
   else {
