@@ -5,7 +5,21 @@ export { autonomyRows, type NamedCurve } from './autonomy-rows.js'
 export { type CutFigureOptions, cutFigure } from './cut-figure.js'
 export { type CutRowsOptions, cutRows } from './cut-rows.js'
 export { type Figure, figureJson, type Layout, type Trace } from './figure.js'
-export { AREAS, BAD, GRID, INK, LINES, NIGHT, QUIET } from './style.js'
+export {
+  type MonthHoursCellsOptions,
+  type MonthHoursOf,
+  monthHoursCells,
+  type ShadedCell,
+  type ShadedMonth,
+  type YearMonths,
+} from './month-hours-cells.js'
+export {
+  type MonthHoursAnswer,
+  type MonthHoursOptions,
+  monthHoursFigure,
+  monthHoursRows,
+} from './month-hours-figure.js'
+export { AREAS, BAD, GRID, INK, LINES, NIGHT, PARTS, QUIET } from './style.js'
 export {
   durationText,
   hoursDown,

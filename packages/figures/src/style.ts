@@ -14,12 +14,15 @@ export const AREAS = {
   sun: '#f3c24b',
   generator: '#c4632d',
   battery: '#1f4f82',
-  grid: '#7a8794',
+  grid: '#9aa5b0',
   critical: '#22343f',
-  comfort: '#7fa596',
-  intoBattery: '#9dbbdc',
-  losses: '#d5d3cd',
+  comfort: '#6f9788',
+  intoBattery: '#a2c3e8',
+  losses: '#e4e1da',
 } as const
+
+/** Parts of a whole, the least first and darkest: what fails is what is seen. */
+export const PARTS = ['#14365c', '#47719c', '#84a5c5', '#bdd0e3', '#f4f8fb'] as const
 
 /** Lines of a figure that compares, the one that counts first. */
 export const LINES = [
