@@ -19,6 +19,12 @@ export {
   monthHoursFigure,
   monthHoursRows,
 } from './month-hours-figure.js'
+export {
+  type StacksDrawn,
+  type StacksFigureOptions,
+  stacksFigure,
+  stacksRows,
+} from './stacks-figure.js'
 export { AREAS, BAD, GRID, INK, LINES, NIGHT, PARTS, QUIET } from './style.js'
 export {
   durationText,
