@@ -4,6 +4,7 @@ export { type AutonomyFigureOptions, autonomyFigure } from './autonomy-figure.js
 export { autonomyRows, type NamedCurve } from './autonomy-rows.js'
 export { type CutFigureOptions, cutFigure } from './cut-figure.js'
 export { type CutRowsOptions, cutRows } from './cut-rows.js'
+export { decimate } from './decimate.js'
 export { type Figure, figureJson, type Layout, type Trace } from './figure.js'
 export {
   type MonthHoursCellsOptions,
