@@ -49,10 +49,11 @@ describe('the figure of a cut', () => {
     const { xaxis } = FIGURE.layout as { xaxis: { title: Words } }
     expect(xaxis.title.text).toBe('local time (Europe/London)')
     const headings = wordsOf().filter((text) => text.startsWith('<b>') && text.includes('['))
-    expect(headings.map((text) => text.split('<br>')[0])).toEqual([
+    expect(headings.map((text) => text.split(/<br>|,/)[0])).toEqual([
       '<b>Stored energy</b> [kWh]',
       '<b>Where power comes from</b> [kW]',
       '<b>Where it goes</b> [kW]',
+      '<b>insulin fridge</b> [°C]',
     ])
   })
 
@@ -103,8 +104,8 @@ describe('the figure of a cut', () => {
     expect(note?.text).toContain(`off ${clock.toFormat('HH:mm')}`)
     expect(note?.text).toContain(`after ${Math.floor(minute / 60)} h ${minute % 60} min`)
     expect(note?.x).toBeCloseTo(minute / 60, 9)
-    const lines = (FIGURE.layout.shapes as { type: string; x0: number }[]).filter(
-      ({ type }) => type === 'line',
+    const lines = (FIGURE.layout.shapes as { type: string; yref: string; x0: number }[]).filter(
+      ({ type, yref }) => type === 'line' && ['y domain', 'y2 domain', 'y3 domain'].includes(yref),
     )
     expect(lines.map(({ x0 }) => x0)).toEqual([minute, minute, minute].map((m) => m / 60))
   })

@@ -2,7 +2,7 @@
 
 import type { PowerArea } from './cut-powers.js'
 import type { Trace } from './figure.js'
-import { BAD, SHONE } from './style.js'
+import { AREAS, BAD, QUIET, SHONE } from './style.js'
 
 /** @param yaxis  the axis that they share, also the name of their stack */
 export function stackedTraces(
@@ -12,6 +12,8 @@ export function stackedTraces(
 ): Trace[] {
   return areas.map(({ words, color, hatch, kw }) => ({
     ...stepTrace(words, kw, rows, yaxis),
+    // The lightest would be lost on a shaded night.
+    line: { width: color === AREAS.losses ? 0.6 : 0, color: QUIET, shape: 'hv' },
     stackgroup: yaxis,
     fillcolor: color,
     ...(hatch === '' ? {} : { fillpattern: patternOf(hatch, color) }),
