@@ -32,4 +32,10 @@ export {
   hoursDown,
   percentDown,
 } from './words.js'
+export {
+  type WorstDrawn,
+  type WorstFigureOptions,
+  worstFigure,
+  worstRows,
+} from './worst-figure.js'
 export { type YearsFigureOptions, yearsFigure, yearsRows } from './years-figure.js'
