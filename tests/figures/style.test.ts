@@ -15,7 +15,7 @@ const NEIGHBOURS: readonly (readonly string[])[] = [
   [AREAS.grid, AREAS.battery],
   [AREAS.critical, AREAS.comfort, AREAS.intoBattery, AREAS.losses, AREAS.grid],
   [AREAS.critical, AREAS.losses],
-  [AREAS.comfort, AREAS.losses],
+  [AREAS.comfort, AREAS.losses, AREAS.conversion, AREAS.battery],
   PARTS,
 ]
 

@@ -5,6 +5,8 @@ export { autonomyRows, type NamedCurve } from './autonomy-rows.js'
 export { type CutFigureOptions, cutFigure } from './cut-figure.js'
 export { type CutRowsOptions, cutRows } from './cut-rows.js'
 export { decimate } from './decimate.js'
+export { type EnergyFigureOptions, energyFigure } from './energy-figure.js'
+export { energyRows, type NamedLedger } from './energy-parts.js'
 export { type Figure, figureJson, type Layout, type Trace } from './figure.js'
 export {
   type MonthHoursCellsOptions,

@@ -19,6 +19,7 @@ export const AREAS = {
   comfort: '#6f9788',
   intoBattery: '#a2c3e8',
   losses: '#e4e1da',
+  conversion: '#a39d90',
 } as const
 
 /** Parts of a whole, the least first and darkest: what fails is what is seen. */
