@@ -60,7 +60,7 @@ describe('stacks side by side', () => {
   const bars = figure.data as Bars[]
 
   it('stacks the hours so that each case ends where it is', () => {
-    const hours = bars.filter(({ yaxis }) => yaxis === undefined)
+    const hours = bars.filter(({ yaxis }) => yaxis === 'y')
     expect(hours.map(({ name }) => name)).toEqual(['at worst', '1 in 20', 'middle case'])
     for (const [i, { worstHours, p05Hours, medianHours }] of ANSWER.stacks.entries()) {
       const ends = hours.map((_, c) => hours.slice(0, c + 1).reduce((sum, { y }) => sum + y[i]!, 0))

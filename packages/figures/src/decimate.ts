@@ -1,7 +1,8 @@
 // Which rows of a long column are drawn, so that no extreme is lost.
 //
 // A screen has some hundreds of columns of pixels; of what falls into one of them only the least
-// and the greatest can be seen.
+// and the greatest can be seen. What is kept here has to be drawn as it is: plotly would leave out
+// more (`line.simplify`) and move the foot of a gentle slope by half an hour.
 
 /** Columns of pixels of the widest drawing that is reckoned with. */
 export const WIDEST_PX = 900

@@ -8,6 +8,8 @@ export { decimate } from './decimate.js'
 export { type EnergyFigureOptions, energyFigure } from './energy-figure.js'
 export { energyRows, type NamedLedger } from './energy-parts.js'
 export { type Figure, figureJson, type Layout, type Trace } from './figure.js'
+export { type FuelFigureOptions, fuelFigure } from './fuel-figure.js'
+export { type FuelDrawn, fuelRows } from './fuel-rows.js'
 export {
   type MonthHoursCellsOptions,
   type MonthHoursOf,

@@ -1,4 +1,5 @@
-// What gaps do to what loads keep: temperature of a fridge or a boiler, litres left, a panel each.
+// What a cut moves besides power, a panel each: the temperature of a fridge or a boiler, the water
+// left in a sump, the fuel.
 
 import { type Calendar, type Course, type CutStory, localTime, type Prepared } from '@tideover/core'
 import { lossLine } from './cut-loss.js'
@@ -6,26 +7,48 @@ import { decimate } from './decimate.js'
 import type { Trace } from './figure.js'
 import { heading, type Panels } from './panels.js'
 import { AREAS, BAD, BASE_AXIS, QUIET } from './style.js'
+import { durationText } from './words.js'
 
 type Shown = NonNullable<Course['shown']>
+type Story = Pick<CutStory, 'courses' | 'trace'>
 
-/** A load that keeps something which the cut has moved. */
+/** What a cut has moved: of a load that keeps something, or the fuel. */
 interface KeptCourse {
   readonly name: string
   readonly lostAt: number | null
-  readonly shown: Shown
+  readonly shown: Pick<Shown, 'word' | 'unit' | 'limit' | 'values'>
+  /** Said beside its name. */
+  readonly note: string
 }
 
 /** Smaller moves are not worth a panel: a tenth of a degree or of a litre. */
 const LEAST_MOVE = 0.1
 
-/** Critical loads that keep something, in the order of the file; those that stayed at rest not. */
-function keptCourses({ courses }: Pick<CutStory, 'courses'>): KeptCourse[] {
-  return courses.flatMap(({ name, lostAt, shown }) => {
+/** Critical loads that keep something, in the order of the file, and the fuel: what has moved. */
+function keptCourses(story: Story, calendar?: Calendar): KeptCourse[] {
+  const { courses, trace: t } = story
+  const loads = courses.flatMap(({ name, lostAt, shown }): KeptCourse[] => {
     if (shown === null) return []
-    const [least, most] = ends(shown.values)
-    return most - least < LEAST_MOVE ? [] : [{ name, lostAt, shown }]
+    const when =
+      lostAt === null || calendar === undefined ? '' : localTime(calendar, t.from + lostAt)
+    const note = when === '' ? '' : `, <span style="color:${BAD}"><b>lost ${when}</b></span>`
+    return [{ name, lostAt, shown, note }]
   })
+  return [...loads, fuelCourse(t)].filter(({ shown: { values } }) => {
+    const [least, most] = ends(values)
+    return most - least >= LEAST_MOVE
+  })
+}
+
+function fuelCourse({ fuelL, generatorKw }: CutStory['trace']): KeptCourse {
+  const ran = generatorKw.reduce((minutes, kw) => minutes + (kw > 0 ? 1 : 0), 0)
+  const burnt = (fuelL[0] ?? 0) - (fuelL.at(-1) ?? 0)
+  return {
+    name: 'fuel, tank and cans',
+    lostAt: null,
+    shown: { word: 'left', unit: 'l', limit: 0, values: fuelL },
+    note: `, ran ${durationText(ran)}, took ${(Math.ceil(10 * burnt) / 10).toFixed(1)}\u00a0l`,
+  }
 }
 
 /** Number of the first axis of what loads keep. */
@@ -34,7 +57,7 @@ const FIRST_AXIS = 5
 const nameOf = (k: number): string => `kept ${k}`
 
 /** Gap and height of their panels. [px] */
-export function keptRoom(story: Pick<CutStory, 'courses'>): [string | null, number][] {
+export function keptRoom(story: Story): [string | null, number][] {
   return keptCourses(story).flatMap((_, k): [string | null, number][] => [
     [null, 32],
     [nameOf(k), 64],
@@ -57,7 +80,7 @@ export function keptPanels(
   { calendar }: Pick<Prepared, 'calendar'>,
   place: Panels,
 ): KeptPanels {
-  const courses = keptCourses(story)
+  const courses = keptCourses(story, calendar)
   const names = courses.map((_, k) => `y${FIRST_AXIS + k}`)
   const { from } = story.trace
   return {
@@ -75,22 +98,10 @@ export function keptPanels(
     ]),
     annotations: courses.flatMap((course, k) => {
       const [, top] = place.domain(nameOf(k))
-      return [titleOf(course, from, calendar, top), limitNote(course.shown, names[k]!)]
+      const title = heading(top, course.name, course.shown.unit)
+      return [{ ...title, text: `${title.text}${course.note}` }, limitNote(course.shown, names[k]!)]
     }),
   }
-}
-
-/** Name and unit, and when it is lost. */
-function titleOf(
-  { name, lostAt, shown: { unit } }: KeptCourse,
-  from: number,
-  calendar: Calendar,
-  top: number,
-): Record<string, unknown> {
-  const title = heading(top, name, unit)
-  if (lostAt === null) return title
-  const lost = `<b>lost ${localTime(calendar, from + lostAt)}</b>`
-  return { ...title, text: `${title.text}, <span style="color:${BAD}">${lost}</span>` }
 }
 
 /** Values hold at the end of their minute. */
@@ -111,7 +122,7 @@ function courseTrace(
     x: Array.from(rows, (i) => (i + 1) / 60),
     y: Array.from(rows, (i) => Math.round(1000 * shown.values[i]!) / 1000),
     text: Array.from(rows, (i) => localTime(calendar, from + i + 1)),
-    line: { color: AREAS.battery, width: 2.5 },
+    line: { color: AREAS.battery, width: 2.5, simplify: false },
     hovertemplate: `%{text}<br>${name} %{y:.${digits}f} ${shown.unit}<extra></extra>`,
   }
 }
@@ -119,7 +130,7 @@ function courseTrace(
 /** Room for the words over the limit, as a share of the panel. */
 const ROOM = 0.3
 
-function rangeOf({ values, limit }: Shown): [number, number] {
+function rangeOf({ values, limit }: KeptCourse['shown']): [number, number] {
   const [least, most] = ends(values)
   const [low, high] = [Math.min(least, limit), Math.max(most, limit)]
   const span = high - low
@@ -147,7 +158,7 @@ function level(limit: number, yref: string): Record<string, unknown> {
 }
 
 /** Over the line of the limit, at the side where the values keep longer to this side of it. */
-function limitNote(shown: Shown, yaxis: string): Record<string, unknown> {
+function limitNote(shown: KeptCourse['shown'], yaxis: string): Record<string, unknown> {
   const { values, limit, unit } = shown
   const isBeyond = (value: number): boolean => (unit === 'l' ? value <= limit : value > limit)
   const first = values.findIndex(isBeyond)

@@ -1,9 +1,10 @@
 // Hours of each stack as one column: at worst the dark foot, to the middle case the light top.
 
-import type { StackRow, StacksAnswer } from '@tideover/core'
+import type { StacksAnswer } from '@tideover/core'
 import type { Trace } from './figure.js'
+import { type NestedPiece, nestedColumns, nestedPieces } from './nested-columns.js'
 import type { KeyEntry } from './panels.js'
-import { BAD, INK, PARTS } from './style.js'
+import { BAD, INK, levelLine, PARTS } from './style.js'
 
 const CASES = [
   { of: 'worstHours', words: 'at worst', color: PARTS[0], ink: '#ffffff' },
@@ -25,18 +26,21 @@ type Told = Pick<StacksAnswer, 'stacks' | 'cutHours' | 'horizonHours'>
 /** @param above  room over the highest column, as a factor. @param heightPx  of the panel */
 export function stackHours(answer: Told, above: number, heightPx: number): StackHours {
   const { stacks, cutHours } = answer
-  const cases = CASES.filter(({ of }) => stacks.some((row) => row[of] !== null))
+  const cases = CASES.filter(({ of }) => stacks.some((row) => row[of] !== null)).map((each) => ({
+    ...each,
+    ends: stacks.map((row) => row[each.of]),
+    said: stacks.map((row) => (row[each.of] === null ? '–' : hoursSaid(row[each.of]!, answer))),
+  }))
   const top = above * Math.max(cutHours, ...stacks.map(({ medianHours }) => medianHours))
-  const pieces = stacks.map((row) => piecesOf(row, cases))
+  const nested = nestedPieces(cases)
+  const pieces = stacks.map(({ modules }, i) =>
+    cases.map(({ ink }, c) => ({ ...nested[c]![i]!, modules, ink })),
+  )
   const pxAnHour = heightPx / top
+  const x = stacks.map(({ modules }) => modules)
+  const where = stacks.map(({ modules }) => `${modules} modules`)
   return {
-    data: cases.map((each, c) =>
-      columnsOf(
-        answer,
-        each,
-        pieces.map((row) => row[c]!),
-      ),
-    ),
+    data: nestedColumns(x, cases, 'y', where, 'h'),
     shapes: levelLine(cutHours, 'y'),
     annotations: pieces.flatMap((row) => [
       ...row.slice(0, -1).flatMap((piece) => insideNumber(piece, row.at(-1)!, answer, pxAnHour)),
@@ -50,35 +54,9 @@ export function stackHours(answer: Told, above: number, heightPx: number): Stack
   }
 }
 
-/** What one case has over the one below it. [h] */
-interface Piece {
+interface Piece extends NestedPiece {
   readonly modules: number
-  readonly from: number
-  readonly to: number
   readonly ink: string
-}
-
-type Case = (typeof CASES)[number]
-
-function piecesOf(row: StackRow, cases: readonly Case[]): Piece[] {
-  let from = 0
-  return cases.map(({ of, ink }) => {
-    const piece = { modules: row.modules, from, to: Math.max(from, row[of] ?? 0), ink }
-    from = piece.to
-    return piece
-  })
-}
-
-function columnsOf(answer: Told, { words, color }: Case, pieces: readonly Piece[]): Trace {
-  return {
-    type: 'bar',
-    name: words,
-    x: pieces.map(({ modules }) => modules),
-    y: pieces.map(({ from, to }) => to - from),
-    customdata: pieces.map(({ to }) => hoursSaid(to, answer)),
-    marker: { color, line: { color: INK, width: 0.5 } },
-    hovertemplate: `%{x} modules: %{customdata} h<extra>${words}</extra>`,
-  }
 }
 
 /** Height of a number, and what keeps it clear of the line of the cut. [px] */
@@ -132,13 +110,4 @@ function number(
 /** `26`; `>72` where starts were followed no further. */
 export function hoursSaid(hours: number, { horizonHours }: Pick<Told, 'horizonHours'>): string {
   return `${hours >= horizonHours ? '>' : ''}${Math.floor(hours)}`
-}
-
-/** A dashed line through all columns, seen on dark ones too. */
-export function levelLine(level: number, yref: string): Record<string, unknown>[] {
-  const at = { type: 'line', xref: 'paper', x0: 0, x1: 1, yref, y0: level, y1: level }
-  return [
-    { ...at, line: { color: '#ffffff', width: 3.5 } },
-    { ...at, line: { color: BAD, width: 1.5, dash: 'dash' } },
-  ]
 }

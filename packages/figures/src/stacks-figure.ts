@@ -5,8 +5,8 @@ import type { Figure, Trace } from './figure.js'
 import { header } from './header.js'
 import { heading, type KeyEntry, type Panels, panels } from './panels.js'
 import { type Ground, groundWords } from './said.js'
-import { hoursSaid, levelLine, type StackHours, stackHours } from './stack-hours.js'
-import { AREAS, axisTitle, BAD, BASE_AXIS, BASE_LAYOUT, INK, PARTS } from './style.js'
+import { hoursSaid, type StackHours, stackHours } from './stack-hours.js'
+import { AREAS, axisTitle, BAD, BASE_AXIS, BASE_LAYOUT, INK, levelLine, PARTS } from './style.js'
 import { percentDown } from './words.js'
 
 /** What the figure needs of the answer of `stacks`. */

@@ -74,3 +74,16 @@ export const BASE_AXIS = {
 export function axisTitle(text: string): Record<string, unknown> {
   return { text, standoff: 8, font: { size: 12.5, color: QUIET } }
 }
+
+/** A dashed line through all columns, seen on dark ones too. @param yref  plotly's name of the axis */
+export function levelLine(
+  level: number,
+  yref: string,
+  { color, dash }: { readonly color: string; readonly dash: string } = { color: BAD, dash: 'dash' },
+): Record<string, unknown>[] {
+  const at = { type: 'line', xref: 'paper', x0: 0, x1: 1, yref, y0: level, y1: level }
+  return [
+    { ...at, line: { color: '#ffffff', width: 3.5 } },
+    { ...at, line: { color, width: 1.5, dash } },
+  ]
+}
