@@ -80,7 +80,7 @@ function curveTrace({ name, curve }: NamedCurve, which: number): Trace {
     name,
     x: curve.hours,
     y: curve.share.map((share) => Math.round(share * 1e4) / 100),
-    line: { color, width, dash, shape: 'vh' },
+    line: { color, width, dash, shape: 'vh', simplify: false },
     hovertemplate: `%{x:.1f} h: %{y:.0f} % (${name})<extra></extra>`,
   }
 }

@@ -9,8 +9,8 @@ export interface CutRowsOptions {
 }
 
 /**
- * A row for each stretch of the cut: its states in order, energies of the stretch, and what is
- * stored at its end.
+ * A row for each stretch of the cut: its states in order, energies of the stretch, what is stored
+ * at its end, and the worst of what loads keep cold, hot or dry.
  */
 export function cutRows(
   story: CutStory,
@@ -44,9 +44,24 @@ export function cutRows(
       ),
       'stored at the end [kWh]': rounded(t.storedKwh[to - 1]!),
       'charge at the end [%]': Math.round((100 * t.storedKwh[to - 1]!) / capacityKwh),
+      ...keptColumns(story, from, to),
     })
   }
   return rows
+}
+
+/** Of each load that keeps something the worst of the stretch: the warmest, the least left. */
+function keptColumns({ courses }: CutStory, from: number, to: number): Record<string, number> {
+  return Object.fromEntries(
+    courses.flatMap(({ name, shown }) => {
+      if (shown === null) return []
+      const within = shown.values.subarray(from, to)
+      if (shown.unit === 'l') {
+        return [[`${name} left at least [l]`, Math.round(Math.min(...within))]]
+      }
+      return [[`${name} at most [°C]`, Math.round(10 * Math.max(...within)) / 10]]
+    }),
+  )
 }
 
 /** To hundredths; what is as good as nothing has no sign. */

@@ -26,7 +26,7 @@ export function storedTraces(story: CutStory, rows: Int32Array, calendar: Calend
       name: 'stored energy',
       x,
       y: y.map(rounded),
-      line: { color: AREAS.battery, width: 2.5 },
+      line: { color: AREAS.battery, width: 2.5, simplify: false },
       fill: 'tozeroy',
       fillcolor: 'rgba(31,79,130,0.16)',
       text: clock,

@@ -14,12 +14,16 @@ export const AREAS = {
   sun: '#f3c24b',
   generator: '#c4632d',
   battery: '#1f4f82',
-  grid: '#7a8794',
+  grid: '#9aa5b0',
   critical: '#22343f',
-  comfort: '#7fa596',
-  intoBattery: '#9dbbdc',
-  losses: '#d5d3cd',
+  comfort: '#6f9788',
+  intoBattery: '#a2c3e8',
+  losses: '#e4e1da',
+  conversion: '#a39d90',
 } as const
+
+/** Parts of a whole, the least first and darkest: what fails is what is seen. */
+export const PARTS = ['#14365c', '#47719c', '#84a5c5', '#bdd0e3', '#f4f8fb'] as const
 
 /** Lines of a figure that compares, the one that counts first. */
 export const LINES = [
@@ -69,4 +73,17 @@ export const BASE_AXIS = {
 /** Name and unit of an axis, smaller than plotly would write them. */
 export function axisTitle(text: string): Record<string, unknown> {
   return { text, standoff: 8, font: { size: 12.5, color: QUIET } }
+}
+
+/** A dashed line through all columns, seen on dark ones too. @param yref  plotly's name of the axis */
+export function levelLine(
+  level: number,
+  yref: string,
+  { color, dash }: { readonly color: string; readonly dash: string } = { color: BAD, dash: 'dash' },
+): Record<string, unknown>[] {
+  const at = { type: 'line', xref: 'paper', x0: 0, x1: 1, yref, y0: level, y1: level }
+  return [
+    { ...at, line: { color: '#ffffff', width: 3.5 } },
+    { ...at, line: { color, width: 1.5, dash } },
+  ]
 }

@@ -1,0 +1,162 @@
+// Fuel and generator hours of a cut, month by month: what to store, and how long the set runs.
+
+import { monthName } from '@tideover/core'
+import type { Figure } from './figure.js'
+import { FUEL_CASES, type FuelDrawn, type FuelQuantity, tankAndCansL } from './fuel-rows.js'
+import { header } from './header.js'
+import { monthAxis } from './month-axis.js'
+import { type NestedCase, nestedColumns, nestedPieces } from './nested-columns.js'
+import { heading, type KeyEntry, keyLine, type Panels, panels } from './panels.js'
+import { groundWords } from './said.js'
+import { BAD, BASE_AXIS, BASE_LAYOUT, INK, levelLine, PARTS } from './style.js'
+
+export interface FuelFigureOptions {
+  readonly title?: string
+}
+
+const HEIGHTS = { litres: 150, runHours: 110 }
+const PANELS = [
+  [null, 56],
+  ['litres', HEIGHTS.litres],
+  [null, 42],
+  ['runHours', HEIGHTS.runHours],
+] as const
+const MARGIN = { l: 42, r: 14, b: 54 }
+/** Room over the highest column. */
+const ABOVE = 1.18
+const NUMBER_PX = 14
+
+/** A column a month: mean, what 19 cuts in 20 do not pass, and the worst where it is known. */
+export function fuelFigure(answer: FuelDrawn, options: FuelFigureOptions = {}): Figure {
+  const { house, days, months } = answer
+  const cut = days === 1 ? '1 day' : `${days} days`
+  const { title = `${house}, a cut of ${cut}: fuel and generator hours` } = options
+  const head = header(title, conditionsOf(answer))
+  const place = panels(PANELS)
+  const [litres, hours] = [casesOf(answer, 'litres'), casesOf(answer, 'runHours')]
+  const levels = levelsOf(answer)
+  const tops = { litres: topOf(litres, levels), runHours: topOf(hours, []) }
+  const x = months.map((_, i) => i + 1)
+  const where = months.map(({ month }) => monthName(month))
+  return {
+    data: [
+      ...nestedColumns(x, litres, 'y', where, 'l'),
+      ...nestedColumns(x, hours, 'y2', where, 'h'),
+    ],
+    layout: {
+      ...BASE_LAYOUT,
+      title: head.title,
+      height: head.topPx + place.heightPx + MARGIN.b,
+      margin: { ...MARGIN, t: head.topPx },
+      bargap: 0.2,
+      barmode: 'stack',
+      xaxis: monthAxis(
+        months.map(({ month }) => month),
+        'y2',
+        'month in which the cut starts',
+      ),
+      yaxis: { ...BASE_AXIS, domain: place.domain('litres'), range: [0, tops.litres], nticks: 5 },
+      yaxis2: {
+        ...BASE_AXIS,
+        domain: place.domain('runHours'),
+        range: [0, tops.runHours],
+        nticks: 4,
+      },
+      shapes: levels.flatMap((level) => levelLine(level.litres, 'y', level)),
+      annotations: [
+        ...headings(place, litres, levels),
+        ...numbers(litres, 'y', HEIGHTS.litres / tops.litres),
+        ...numbers(hours, 'y2', HEIGHTS.runHours / tops.runHours),
+      ],
+    },
+  }
+}
+
+function conditionsOf(answer: FuelDrawn): string {
+  const { promise, winters, days, supposed, set, closer } = answer
+  const isSpell = promise === 'dull' || promise === 'none'
+  const spell = isSpell ? { winters, days: Math.max(1, Math.ceil(days)) } : null
+  const what = supposed ? `a supposed set of ${set.ratedKw} kW` : `set of ${set.ratedKw} kW`
+  const ground = groundWords({ ...answer, sky: promise, spell }, null)
+  const dry =
+    closer.dryShare > 0 && !supposed
+      ? ` In ${monthName(closer.month)} tank and cans run dry in ${Math.ceil(100 * closer.dryShare)}\u00a0% of cuts.`
+      : ''
+  return `${ground}; ${what}, filled as often as wanted.${dry}`
+}
+
+/** What is stored at home, and what may be. */
+interface FuelLevel extends KeyEntry {
+  readonly litres: number
+  readonly dash: string
+}
+
+function levelsOf(answer: FuelDrawn): FuelLevel[] {
+  const [stored, rule] = [tankAndCansL(answer), answer.rule]
+  const home = { words: `tank and cans, ${stored}`, color: INK, sign: '┅', dash: 'dash' }
+  const most = { words: `petrol at home, at most ${rule?.petrolL}`, color: BAD, sign: '┉' }
+  return [
+    ...(stored === null ? [] : [{ litres: stored, ...home }]),
+    ...(rule === null ? [] : [{ litres: rule.petrolL, ...most, dash: 'dot' }]),
+  ]
+}
+
+const COLORS = { mean: PARTS[0], oneIn20: PARTS[2], worst: PARTS[3] }
+
+/** Rounded up: a litre short is a litre short. */
+function casesOf({ months }: FuelDrawn, of: FuelQuantity): NestedCase[] {
+  return FUEL_CASES.filter(({ key }) =>
+    months.some(({ figures }) => figures[of][key] !== null),
+  ).map(({ key, words }) => {
+    const ends = months.map(({ figures }) => figures[of][key])
+    const said = ends.map((end) => (end === null ? '–' : String(Math.ceil(end - 1e-9))))
+    return { words, color: COLORS[key], ends, said }
+  })
+}
+
+function topOf(cases: readonly NestedCase[], levels: readonly FuelLevel[]): number {
+  const ends = cases.flatMap((each) => each.ends.map((end) => end ?? 0))
+  return ABOVE * Math.max(0.5, ...ends, ...levels.map(({ litres }) => litres))
+}
+
+function headings(
+  place: Panels,
+  litres: readonly NestedCase[],
+  levels: readonly FuelLevel[],
+): Record<string, unknown>[] {
+  const top = (name: string): number => place.domain(name)[1]
+  const fuel = heading(top('litres'), 'Fuel taken', 'l', litres)
+  return [
+    { ...fuel, text: [fuel.text, keyLine(levels)].filter((line) => line !== '').join('<br>') },
+    heading(top('runHours'), 'Generator runs', 'h'),
+  ]
+}
+
+/** On each column how far it reaches, and in its middle part what 19 in 20 do not pass. */
+function numbers(
+  cases: readonly NestedCase[],
+  yref: string,
+  pxAUnit: number,
+): Record<string, unknown>[] {
+  const pieces = nestedPieces(cases)
+  const last = cases.length - 1
+  return cases.flatMap(({ said }, c) =>
+    pieces[c]!.flatMap(({ from, to }, i) => {
+      const isTop = c === last
+      if (c === 0 || (!isTop && (to - from) * pxAUnit < NUMBER_PX)) return []
+      return [
+        {
+          text: said[i],
+          xref: 'x',
+          yref,
+          x: i + 1,
+          y: isTop ? to : (from + to) / 2,
+          yanchor: isTop ? 'bottom' : 'middle',
+          showarrow: false,
+          borderpad: 0,
+          font: { size: 11.5, color: INK },
+        },
+      ]
+    }),
+  )
+}

@@ -1,0 +1,198 @@
+// Every stack of a base side by side: hours, share of cuts that last, price, and what binds.
+
+import { monthName, type StackRow, type StacksAnswer } from '@tideover/core'
+import type { Figure, Trace } from './figure.js'
+import { header } from './header.js'
+import { heading, type KeyEntry, type Panels, panels } from './panels.js'
+import { type Ground, groundWords } from './said.js'
+import { hoursSaid, type StackHours, stackHours } from './stack-hours.js'
+import { AREAS, axisTitle, BAD, BASE_AXIS, BASE_LAYOUT, INK, levelLine, PARTS } from './style.js'
+import { percentDown } from './words.js'
+
+/** What the figure needs of the answer of `stacks`. */
+export type StacksDrawn = Ground &
+  Pick<
+    StacksAnswer,
+    | 'house'
+    | 'month'
+    | 'cutHours'
+    | 'horizonHours'
+    | 'stacks'
+    | 'shareTarget'
+    | 'smallest'
+    | 'stepsFrom'
+    | 'limits'
+  >
+
+export interface StacksFigureOptions {
+  readonly title?: string
+}
+
+const HOURS_PX = 170
+const PANELS = [
+  [null, 40],
+  ['hours', HOURS_PX],
+  [null, 46],
+  ['share', 90],
+] as const
+const PRICE = [
+  [null, 46],
+  ['price', 70],
+] as const
+const MARGIN = { l: 48, r: 14, b: 66 }
+/** Room above the highest number. */
+const ABOVE = 1.2
+
+/** Panels above each other, a column for each stack; that of the price only where it is given. */
+export function stacksFigure(answer: StacksDrawn, options: StacksFigureOptions = {}): Figure {
+  const { house, cutHours, month, shareTarget } = answer
+  const { title = `${house}: how many modules for a cut of ${cutHours} h` } = options
+  const ground = `${monthName(month)}, ${groundWords(answer, month)}`
+  const head = header(title, `${ground}. ${bindsWords(answer)}`)
+  const place = panels(hasPrice(answer) ? [...PANELS, ...PRICE] : PANELS)
+  const hours = stackHours(answer, ABOVE, HOURS_PX)
+  return {
+    data: [...hours.data, ...shareAndPrice(answer)],
+    layout: {
+      ...BASE_LAYOUT,
+      title: head.title,
+      height: head.topPx + place.heightPx + MARGIN.b,
+      margin: { ...MARGIN, t: head.topPx },
+      bargap: 0.25,
+      barmode: 'stack',
+      ...axes(answer, place, hours.top),
+      shapes: [
+        ...hours.shapes,
+        ...(shareTarget === null ? [] : levelLine(100 * shareTarget, 'y2')),
+      ],
+      annotations: [...headings(answer, place, hours), ...hours.annotations],
+    },
+  }
+}
+
+function hasPrice({ stacks }: StacksDrawn): boolean {
+  return stacks.some(({ price }) => price !== null)
+}
+
+function shareAndPrice(answer: StacksDrawn): Trace[] {
+  const { stacks } = answer
+  const share = stacks.map((row) => percentDown(row.share))
+  const price = stacks.map((row) => row.price)
+  return [
+    column(stacks, { name: 'lasts to the end [%]', y: share, yaxis: 'y2', color: PARTS[2] }),
+    ...(hasPrice(answer)
+      ? [column(stacks, { name: 'price', y: price, yaxis: 'y3', color: AREAS.losses })]
+      : []),
+  ]
+}
+
+function axes(answer: StacksDrawn, place: Panels, mostHours: number): Record<string, unknown> {
+  const { stacks } = answer
+  const mostPrice = Math.max(1, ...stacks.map(({ price }) => price ?? 0))
+  const price = { ...BASE_AXIS, range: [0, 1.35 * mostPrice], nticks: 3, tickformat: ',.0f' }
+  return {
+    xaxis: {
+      ...BASE_AXIS,
+      title: axisTitle('modules'),
+      range: [0.4, stacks.length + 0.6],
+      tickvals: stacks.map(({ modules }) => modules),
+      ticktext: stacks.map((row) => tickText(row, answer)),
+      tickfont: { size: 12, color: INK },
+      anchor: hasPrice(answer) ? 'y3' : 'y2',
+      showgrid: false,
+    },
+    yaxis: { ...BASE_AXIS, domain: place.domain('hours'), range: [0, mostHours], nticks: 5 },
+    yaxis2: { ...BASE_AXIS, domain: place.domain('share'), range: [0, 100 * ABOVE], dtick: 50 },
+    ...(hasPrice(answer) ? { yaxis3: { ...price, domain: place.domain('price') } } : {}),
+  }
+}
+
+function headings(
+  answer: StacksDrawn,
+  place: Panels,
+  hours: Pick<StackHours, 'key'>,
+): Record<string, unknown>[] {
+  const top = (name: string): number => place.domain(name)[1]
+  const lasts = `Lasts ${answer.cutHours} h to the end`
+  const price = hasPrice(answer)
+    ? [heading(top('price'), 'Price of all modules', 'money of the house file')]
+    : []
+  return [
+    heading(top('hours'), 'Lasts', 'h', hours.key),
+    heading(top('share'), lasts, '% of cuts', shareKey(answer)),
+    ...price,
+  ]
+}
+
+/** `2<br>now`, `3<br>enough` */
+function tickText({ modules }: StackRow, { stepsFrom, smallest }: StacksDrawn): string {
+  const marks = [
+    ...(modules === stepsFrom ? ['now'] : []),
+    ...(modules === smallest ? ['enough'] : []),
+  ]
+  return [String(modules), ...marks.map((mark) => `<b>${mark}</b>`)].join('<br>')
+}
+
+/** What no module mends, in a few words; the answer has the sentences. */
+function bindsWords({ limits: { stopsAt, binding }, stacks }: StacksDrawn): string {
+  const most = stacks.length
+  const binds = binding.map(({ limit }) => (limit === 'inverter' ? 'inverter rating' : limit))
+  const stops =
+    stopsAt === null ? '' : `From ${stopsAt} on, no larger stack lasts more of these cuts.`
+  if (binds.length === 0) return stops
+  const limit = binds.map((name) => (name === 'inverter rating' ? name : `${name} limit`))
+  return `With ${most}, it is the ${limit.join(' and the ')} that ends cuts. ${stops}`.trim()
+}
+
+interface Column {
+  readonly name: string
+  readonly y: readonly (number | null)[]
+  readonly yaxis: string
+  readonly color: string
+}
+
+/** More columns than this leave no room for numbers over them on a phone. */
+const MOST_NUMBERS = 7
+
+function column(stacks: readonly StackRow[], { name, y, yaxis, color }: Column): Trace {
+  const text = y.map((value) => (value === null ? '–' : value.toLocaleString('en-GB')))
+  return {
+    type: 'bar',
+    name,
+    x: stacks.map(({ modules }) => modules),
+    y,
+    yaxis,
+    text: stacks.length > MOST_NUMBERS ? [] : text,
+    textposition: 'outside',
+    textfont: { size: 12, color: INK },
+    cliponaxis: false,
+    marker: { color, line: { color: INK, width: 0.5 } },
+    customdata: text,
+    hovertemplate: `%{x} modules: %{customdata}<extra>${name}</extra>`,
+  }
+}
+
+function shareKey({ shareTarget }: StacksDrawn): KeyEntry[] {
+  if (shareTarget === null) return []
+  return [{ words: `asked for: ${Math.round(1000 * shareTarget) / 10}`, color: BAD, sign: '┅' }]
+}
+
+/** The numbers of the figure, a stack a row. Hours and shares are rounded down. */
+export function stacksRows(answer: StacksDrawn): Record<string, string | number | null>[] {
+  const { stacks, cutHours } = answer
+  const hours = (value: number | null): string | null =>
+    value === null ? null : hoursSaid(value, answer)
+  return stacks.map((row) => ({
+    modules: row.modules,
+    'usable [kWh]': Math.round(100 * row.usableKwh) / 100,
+    'at worst [h]': hours(row.worstHours),
+    '1 in 20 [h]': hours(row.p05Hours),
+    'middle [h]': hours(row.medianHours),
+    [`lasts ${cutHours} h [%]`]: percentDown(row.share),
+    'adds in the middle [h]': row.addedHours === null ? null : Math.round(10 * row.addedHours) / 10,
+    price: row.price,
+    'price of an added hour':
+      row.pricePerAddedHour === null ? null : Math.round(row.pricePerAddedHour),
+    'meets what is asked': row.met === null ? null : row.met ? 'yes' : 'no',
+  }))
+}
