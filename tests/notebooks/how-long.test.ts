@@ -1,12 +1,9 @@
 // The notebook "How long?", run as its reader would run it.
 
-import { fileURLToPath } from 'node:url'
 import type { AutonomyCurve, RideAnswer } from '@tideover/core'
-import { type NotebookRun, type Output, startRunner } from '@tideover/notebook/run'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-
-const FOLDER = fileURLToPath(new URL('../../notebooks', import.meta.url))
-const FILE = '01-how-long.ipynb'
+import type { NotebookRun } from '@tideover/notebook/run'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { chartsIn, htmlOf, notebookRunner, printedBy } from './outputs.js'
 
 interface Values {
   answer: RideAnswer
@@ -14,19 +11,16 @@ interface Values {
   sentence: string
 }
 
-const runner = startRunner(FOLDER)
-afterAll(() => runner.close())
+const runner = notebookRunner()
 
 let run: NotebookRun
 let values: Values
 beforeAll(async () => {
-  run = await runner.run(FILE, { values: ['answer', 'curves', 'sentence'] })
+  run = await runner.run('01-how-long.ipynb', { values: ['answer', 'curves', 'sentence'] })
   values = run.values as unknown as Values
 }, 300_000)
 
-const html = (outputs: readonly Output[]): string =>
-  outputs.map((one) => (one.kind === 'display' ? (one.data['text/html'] ?? '') : '')).join('\n')
-const all = () => run.cells.map(({ outputs }) => html(outputs)).join('\n')
+const all = () => htmlOf(run)
 
 describe('how long', () => {
   it('answers for all skies with shares, the promise no better than the bright case', () => {
@@ -69,8 +63,7 @@ describe('how long', () => {
   })
 
   it('shows two charts, their numbers as tables, and the log of the worst cut', () => {
-    const charts = all().match(/data-tideover-figure="[0-9a-f]{16}"/g)
-    expect(charts).toHaveLength(2)
+    expect(chartsIn(all())).toBe(2)
     expect(all()).toContain('<caption>Skerry Croft: cuts that start in January</caption>')
     expect(all()).toContain('>cuts of 24 h it lasts [%]</th>')
     expect(all()).toContain('>stored at the end [kWh]</th>')
@@ -79,7 +72,7 @@ describe('how long', () => {
   })
 
   it('ends with the cautions', () => {
-    const printed = run.cells.at(-1)!.outputs.map((one) => (one.kind === 'text' ? one.text : ''))
-    for (const caution of values.answer.cautions) expect(printed.join('')).toContain(caution)
+    const printed = printedBy(run, run.cells.length)
+    for (const caution of values.answer.cautions) expect(printed).toContain(caution)
   })
 })

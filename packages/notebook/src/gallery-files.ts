@@ -10,7 +10,8 @@ import { runFiles } from './run-files.js'
 const FOLDER = 'gallery'
 
 mkdirSync(FOLDER, { recursive: true })
-const { ran, failed } = await runFiles(process.argv.slice(2))
+const named = process.argv.slice(2)
+const { ran, failed } = await runFiles(named)
 const pages = ran.map(({ path, cells }) => {
   const notebook = readNotebook(path)
   const file = `${basename(path, '.ipynb')}.html`
@@ -18,6 +19,8 @@ const pages = ran.map(({ path, cells }) => {
   writeFileSync(join(FOLDER, file), notebookHtml(notebook, outputs))
   return galleryPage(file, notebook)
 })
-writeFileSync(join(FOLDER, 'index.html'), indexHtml(pages))
-console.log(`${join(FOLDER, 'index.html')}: ${pages.length} notebooks with their results`)
+// Of some notebooks alone, the index of all would tell too little.
+if (named.length === 0) writeFileSync(join(FOLDER, 'index.html'), indexHtml(pages))
+const said = named.length === 0 ? ['index.html'] : pages.map(({ file }) => file)
+for (const file of said) console.log(join(FOLDER, file))
 process.exitCode = failed > 0 ? 1 : 0

@@ -18,6 +18,7 @@ const STYLE = `
 body { margin: 0 auto; max-width: 60rem; padding: 1rem; font: 1rem/1.5 system-ui, sans-serif;
   color: #1b1b1b; background: #fff; overflow-wrap: break-word }
 h1, h2, h3 { line-height: 1.2 }
+h2 { margin-top: 2.2rem }
 a { color: #0b5394 }
 details.code { margin: .5rem 0; color: #555 }
 details.code summary { cursor: pointer; font-size: .85rem }

@@ -62,7 +62,8 @@ function headHtml(name: string, rows: readonly (readonly unknown[])[], column: n
 
 function rowHtml(row: readonly unknown[], digits: number): string {
   const cells = row.map((value, column) => {
-    const style = typeof value === 'number' ? NUMBER : column === 0 ? FIRST : ''
+    const isName = column === 0 && row.length > 1
+    const style = typeof value === 'number' ? NUMBER : isName ? FIRST : ''
     return `<td${style}>${escapeHtml(cellText(value, digits))}</td>`
   })
   return `<tr>${cells.join('')}</tr>`
