@@ -44,4 +44,7 @@ export {
   worstFigure,
   worstRows,
 } from './worst-figure.js'
+export type { StoredMinutes } from './year-stored-days.js'
+export { type YearStoredOptions, yearStoredFigure } from './year-stored-figure.js'
+export { yearStoredRows } from './year-stored-rows.js'
 export { type YearsFigureOptions, yearsFigure, yearsRows } from './years-figure.js'
