@@ -5,6 +5,8 @@ export { autonomyRows, type NamedCurve } from './autonomy-rows.js'
 export { type CutFigureOptions, cutFigure } from './cut-figure.js'
 export { type CutRowsOptions, cutRows } from './cut-rows.js'
 export { decimate } from './decimate.js'
+export { type DoubtsFigureOptions, doubtsFigure } from './doubts-figure.js'
+export { type DoubtsDrawn, doubtsRows } from './doubts-rows.js'
 export { type EnergyFigureOptions, energyFigure } from './energy-figure.js'
 export { energyRows, type NamedLedger } from './energy-parts.js'
 export { type Figure, figureJson, type Layout, type Trace } from './figure.js'
@@ -42,4 +44,7 @@ export {
   worstFigure,
   worstRows,
 } from './worst-figure.js'
+export type { StoredMinutes } from './year-stored-days.js'
+export { type YearStoredOptions, yearStoredFigure } from './year-stored-figure.js'
+export { yearStoredRows } from './year-stored-rows.js'
 export { type YearsFigureOptions, yearsFigure, yearsRows } from './years-figure.js'
