@@ -29,7 +29,7 @@ describe.each(FILES)('%s', (file) => {
   })
 
   it('begins with a heading, a paragraph and the set-up cell', () => {
-    expect(sourceOf(cells[0]!)).toMatch(/^# .+\n\n[A-Z]/)
+    expect(sourceOf(cells[0]!)).toMatch(/^# .+\n\n\*?[A-Z]/)
     expect(sourceOf(code[0]!)).toBe(FIRST)
   })
 

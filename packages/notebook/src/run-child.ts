@@ -7,7 +7,9 @@ import { createExecutor } from 'tslab/dist/executor.js'
 import jupyter from 'tslab/dist/jupyter.js'
 import { codeCells, type Output, readNotebook } from './notebook-file.js'
 import type { CellRun, Reply, Request } from './run.js'
+import { unwatched } from './unwatched.js'
 
+unwatched()
 const folder = process.cwd()
 const converter = createConverter()
 const faults: string[] = []

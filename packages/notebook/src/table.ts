@@ -8,6 +8,8 @@ const DEFAULTS = { digits: 2, mostRows: 60 }
 const NUMBER = ' style="text-align:right"'
 /** Names and times of rows stay in one line. */
 const FIRST = ' style="white-space:nowrap"'
+/** What is longer may break. [characters] */
+const LONGEST_NAME = 36
 
 /** A danfo.js data frame, or anything with its columns and rows. */
 export interface FrameLike {
@@ -35,11 +37,15 @@ export function tableHtml(data: readonly Row[] | FrameLike, options: TableOption
   const { columns, rows } = laidOut(data)
   const shown = rows.slice(0, mostRows)
   const more = rows.length - shown.length
+  const ofNumbers = columns.map((_, c) => rows.some((row) => typeof row[c] === 'number'))
+  const heads = columns.map(
+    (name, c) => `<th scope="col"${ofNumbers[c] ? NUMBER : ''}>${escapeHtml(name)}</th>`,
+  )
   return [
     '<table>',
     caption === undefined ? '' : `<caption>${escapeHtml(caption)}</caption>`,
-    `<thead><tr>${columns.map((name, column) => headHtml(name, rows, column)).join('')}</tr></thead>`,
-    `<tbody>${shown.map((row) => rowHtml(row, digits)).join('')}</tbody>`,
+    `<thead><tr>${heads.join('')}</tr></thead>`,
+    `<tbody>${shown.map((row) => rowHtml(row, ofNumbers, digits)).join('')}</tbody>`,
     '</table>',
     more > 0 ? `<p>… and ${more} more rows</p>` : '',
   ].join('')
@@ -54,17 +60,12 @@ function laidOut(data: readonly Row[] | FrameLike): { columns: string[]; rows: u
   return { columns, rows: data.map((row) => columns.map((name) => row[name])) }
 }
 
-/** Above numbers it stands where they do. */
-function headHtml(name: string, rows: readonly (readonly unknown[])[], column: number): string {
-  const isNumber = rows.some((row) => typeof row[column] === 'number')
-  return `<th scope="col"${isNumber ? NUMBER : ''}>${escapeHtml(name)}</th>`
-}
-
-function rowHtml(row: readonly unknown[], digits: number): string {
+function rowHtml(row: readonly unknown[], ofNumbers: readonly boolean[], digits: number): string {
   const cells = row.map((value, column) => {
-    const isName = column === 0 && row.length > 1
-    const style = typeof value === 'number' ? NUMBER : isName ? FIRST : ''
-    return `<td${style}>${escapeHtml(cellText(value, digits))}</td>`
+    const text = cellText(value, digits)
+    const isName = column === 0 && row.length > 1 && text.length <= LONGEST_NAME
+    const style = ofNumbers[column] ? NUMBER : isName ? FIRST : ''
+    return `<td${style}>${escapeHtml(text)}</td>`
   })
   return `<tr>${cells.join('')}</tr>`
 }
