@@ -161,5 +161,13 @@ describe.skipIf(skipped)('JupyterLab', () => {
     await told.filter({ hasText: 'nterrupted' }).waitFor({ timeout: 10_000 })
     await line.waitFor({ state: 'detached' })
     await idle()
+    // Saving touches folders that the compiler has looked into; the kernel has to live on.
+    await page.keyboard.press('Control+s')
+    await page.locator('.jp-Notebook .jp-Cell').last().locator('.cm-content').fill('6 * 7')
+    await page.keyboard.press('Shift+Enter')
+    await page
+      .locator('.jp-OutputArea-output')
+      .filter({ hasText: /^42\s*$/ })
+      .waitFor()
   })
 })
