@@ -188,6 +188,11 @@ export function restore(
   rules: Rules,
 ): void {
   const { level, solar, generator } = kind
+  state.grid = false
+  state.retryAt = -1
+  state.retries = 0
+  state.wakeAt = -1
+  state.shedFor = 0
   state.level = level
   for (let g = 0; g < solar.length; g++) {
     const until = g === 0 ? waits.solarUntil : waits.solarTooUntil
