@@ -34,6 +34,8 @@ export class CalmSpans {
   private coldBelow = Number.POSITIVE_INFINITY
   private never = false
   private readonly running: boolean
+  /** At the stop charge or above. */
+  private readonly keptRunning: boolean
   private readonly level: number
   private readonly bandLimit: number
   private readonly upper: number
@@ -55,7 +57,8 @@ export class CalmSpans {
   ) {
     const { level, band } = kind
     this.level = level
-    this.running = kind.generator === 'running'
+    this.keptRunning = kind.generator === 'kept running'
+    this.running = this.keptRunning || kind.generator === 'running'
     this.bandLimit = rules.bandLimitsKwh[band] ?? 0
     this.upper = rules.bandEdgesKwh[band] ?? Number.POSITIVE_INFINITY
     this.lower = band === 0 ? 0 : rules.bandEdgesKwh[band - 1]!
@@ -98,7 +101,9 @@ export class CalmSpans {
     below = Math.min(below, this.upper - Math.max(0, delta))
     if (delta < 0) above = Math.max(above, this.lower - delta - GRID_KWH)
     if (this.running) {
-      below = Math.min(below, this.rules.generator!.stopKwh - Math.max(0, delta))
+      const { stopKwh } = this.rules.generator!
+      if (this.keptRunning) above = Math.max(above, stopKwh - Math.min(0, delta) - GRID_KWH)
+      else below = Math.min(below, stopKwh - Math.max(0, delta))
       const burns = this.kind.together ? columns.together!.litres : columns.litres
       now.litres = burns(this.level, i, delta)
     }

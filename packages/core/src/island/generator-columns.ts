@@ -61,19 +61,32 @@ export function generatorColumns(parts: ColumnParts): GeneratorColumns {
   const served = parts.loads.slice(0, parts.rules.lastLevel + 1)
   const mostKw = generatorMostKw(house)
   const into = newBalance()
+  const deltaGenerator = served.map((load) => {
+    const out = new Float64Array(window.n)
+    for (let i = 0; i < window.n; i++) {
+      const acKw = generatorAcKw(plant, mostKw, load[i]!)
+      out[i] = onGrid(-batteryKw(plant, acKw, window.dcKw[i]!, standing[i]!) / 60)
+    }
+    return out
+  })
+  const burns = (level: number, i: number, delta: number): number => {
+    const [load, battery] = [served[level]![i]!, -delta * 60]
+    settle(into, plant, 'generator', load, 0, window.dcKw[i]!, standing[i]!, battery)
+    return onGrid(generatorLitresPerHour(generator, into.generatorKw) / 60)
+  }
+  // Where no charge limit binds it is the same for all: worked out once, when first asked for.
+  const unlimited = served.map(() => new Float64Array(window.n).fill(Number.NaN))
   return {
-    deltaGenerator: served.map((load) =>
-      Float64Array.from({ length: window.n }, (_, i) => {
-        const acKw = generatorAcKw(plant, mostKw, load[i]!)
-        return onGrid(-batteryKw(plant, acKw, window.dcKw[i]!, standing[i]!) / 60)
-      }),
-    ),
+    deltaGenerator,
     overGenerator: overGenerator(parts, parts.demand.peakKva),
     overGeneratorForming: overGenerator(parts, parts.demand.formingKva),
     litres: (level, i, delta) => {
-      const [load, battery] = [served[level]![i]!, -delta * 60]
-      settle(into, plant, 'generator', load, 0, window.dcKw[i]!, standing[i]!, battery)
-      return onGrid(generatorLitresPerHour(generator, into.generatorKw) / 60)
+      if (delta !== deltaGenerator[level]![i]) return burns(level, i, delta)
+      const known = unlimited[level]![i]!
+      if (!Number.isNaN(known)) return known
+      const litres = burns(level, i, delta)
+      unlimited[level]![i] = litres
+      return litres
     },
     ...failures(parts, generator),
   }

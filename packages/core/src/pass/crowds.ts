@@ -77,7 +77,7 @@ export class Crowds {
     const crowd = this.of(code, waits)
     if (!this.put(crowd, id, i)) return
     const { cohorts, dues } = this.histories
-    dues.enter(id, dueOf(crowd.kind, cohorts.timersOf(id, this.timers)))
+    dues.enter(id, dueOf(crowd.kind, cohorts.timersOf(id, this.timers), this.rules))
   }
 
   /** Forgets cohorts for which `gone` holds. */
