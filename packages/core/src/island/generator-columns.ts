@@ -6,7 +6,7 @@ import { onGrid } from '../units/energy-grid.js'
 import { luck } from '../units/luck.js'
 import { batteryKw, generatorAcKw, newBalance, settle } from './balance.js'
 import type { Columns } from './columns.js'
-import type { ColumnParts } from './parts.js'
+import { type ColumnParts, flags } from './parts.js'
 
 const STARTS_STREAM = 41
 const RUNS_STREAM = 42
@@ -36,12 +36,13 @@ function overGenerator(
 ): Uint8Array[] {
   const ratedKw = house.generator?.ratedKw ?? 0
   const mostKva = generatorStartingKva(house)
-  return loads.slice(0, rules.lastLevel + 1).map((load, level) =>
-    Uint8Array.from({ length: window.n }, (_, i) => {
+  return loads.slice(0, rules.lastLevel + 1).map((load, level) => {
+    const peak = peakKva[level]!
+    return flags(window.n, (i) => {
       const at = (i + window.from) % demand.n
-      return load[i]! <= ratedKw && peakKva[level]![at]! <= mostKva ? 0 : 1
-    }),
-  )
+      return !(load[i]! <= ratedKw && peak[at]! <= mostKva)
+    })
+  })
 }
 
 export function generatorColumns(parts: ColumnParts): GeneratorColumns {
@@ -74,19 +75,19 @@ export function generatorColumns(parts: ColumnParts): GeneratorColumns {
     settle(into, plant, 'generator', load, 0, window.dcKw[i]!, standing[i]!, battery)
     return onGrid(generatorLitresPerHour(generator, into.generatorKw) / 60)
   }
-  // Where no charge limit binds it is the same for all: worked out once, when first asked for.
-  const unlimited = served.map(() => new Float64Array(window.n).fill(Number.NaN))
+  // In one minute many ask for the same increment.
+  const asked = served.map(() => new Float64Array(window.n).fill(Number.NaN))
+  const answered = served.map(() => new Float64Array(window.n))
   return {
     deltaGenerator,
     overGenerator: overGenerator(parts, parts.demand.peakKva),
     overGeneratorForming: overGenerator(parts, parts.demand.formingKva),
     litres: (level, i, delta) => {
-      if (delta !== deltaGenerator[level]![i]) return burns(level, i, delta)
-      const known = unlimited[level]![i]!
-      if (!Number.isNaN(known)) return known
-      const litres = burns(level, i, delta)
-      unlimited[level]![i] = litres
-      return litres
+      if (asked[level]![i] !== delta) {
+        asked[level]![i] = delta
+        answered[level]![i] = burns(level, i, delta)
+      }
+      return answered[level]![i]!
     },
     ...failures(parts, generator),
   }
@@ -105,9 +106,7 @@ function failures(
   }
   const first = window.year * calendar.n + window.from
   const column = (stream: number, chance: number): Uint8Array =>
-    Uint8Array.from({ length: window.n }, (_, i) =>
-      luck(house.seed, stream, first + i) < chance ? 1 : 0,
-    )
+    flags(window.n, (i) => luck(house.seed, stream, first + i) < chance)
   const { startFailsShare, hoursBetweenFailures } = set
   return {
     startFails: column(STARTS_STREAM, startFailsShare),

@@ -6,6 +6,7 @@
 import type { Calm, CalmSpans } from '../island/calm.js'
 import type { Kind, Waits } from '../island/mode.js'
 import { type Cohorts, NONE } from './cohorts.js'
+import type { Ids } from './ids.js'
 
 const BUCKETS_A_KWH = 64
 /** Entries looked at for an equal one. */
@@ -152,7 +153,7 @@ export class Crowd {
    *
    * @param cansL  fuel that is not in the tank. [l]
    */
-  takeRestless(calm: Calm, cansL: number, out: number[]): void {
+  takeRestless(calm: Calm, cansL: number, out: Ids): void {
     if (!(calm.above < calm.below)) {
       this.takeAll(out)
       return
@@ -171,7 +172,7 @@ export class Crowd {
   }
 
   /** Takes out entries at `base` or below, none of which lies above bucket `to`. */
-  private takeBelow(base: number, to: number, out: number[]): void {
+  private takeBelow(base: number, to: number, out: Ids): void {
     const { cohorts, ring, mask } = this
     for (let bucket = this.low; bucket <= to; bucket++) {
       for (let id = ring[bucket & mask]!; id !== NONE; ) {
@@ -184,7 +185,7 @@ export class Crowd {
   }
 
   /** Takes out entries at `base` or above, none of which lies below bucket `from`. */
-  private takeAbove(base: number, from: number, out: number[]): void {
+  private takeAbove(base: number, from: number, out: Ids): void {
     const { cohorts, ring, mask } = this
     for (let bucket = from; bucket <= this.high; bucket++) {
       for (let id = ring[bucket & mask]!; id !== NONE; ) {
@@ -197,7 +198,7 @@ export class Crowd {
   }
 
   /** Takes out entries with no more than this fuel. */
-  private takeDry(fuel: number, out: number[]): void {
+  private takeDry(fuel: number, out: Ids): void {
     const { cohorts, ring, mask } = this
     let least = Number.POSITIVE_INFINITY
     for (let bucket = this.low; bucket <= this.high; bucket++) {
@@ -214,12 +215,12 @@ export class Crowd {
   }
 
   /** Takes out everything. */
-  takeAll(out: number[]): void {
+  takeAll(out: Ids): void {
     this.takeWhere(() => true, out)
   }
 
   /** Takes out what is wanted. */
-  takeWhere(wanted: (id: number) => boolean, out: number[]): void {
+  takeWhere(wanted: (id: number) => boolean, out: Ids): void {
     const { cohorts, ring, mask } = this
     for (let bucket = this.low; bucket <= this.high && this.count > 0; bucket++) {
       for (let id = ring[bucket & mask]!; id !== NONE; ) {
@@ -247,7 +248,7 @@ export class Crowd {
     this.burnt += calm.litres
   }
 
-  private takeOut(id: number, out: number[]): void {
+  private takeOut(id: number, out: Ids): void {
     this.take(id)
     out.push(id)
   }

@@ -8,6 +8,7 @@ import { TOGETHER_AFTER } from '../load/together.js'
 import { NONE } from './cohorts.js'
 import { Crowd, type Room } from './crowd.js'
 import type { Histories } from './histories.js'
+import { Ids } from './ids.js'
 
 /** Looks on as a pass goes: what tests use to hold it to its word. */
 export interface Watch {
@@ -22,7 +23,7 @@ export class Crowds {
   /** All that have entries. */
   private readonly list: Crowd[] = []
   private readonly spare: Crowd[] = []
-  private readonly joining: number[] = []
+  private readonly joining = new Ids()
   private readonly timers: Timers = { timer: 0, togetherUntil: 0, onBefore: 0 }
   private readonly changing: { readonly crowd: Crowd; readonly room: Room }[] = []
 
@@ -43,7 +44,7 @@ export class Crowds {
   }
 
   /** Takes out what minute `i` does not move as a whole, to be stepped one by one. */
-  takeRestless(i: number, moving: number[]): void {
+  takeRestless(i: number, moving: Ids): void {
     for (const crowd of this.list) {
       const { room } = crowd
       if (room.minute !== i) {
@@ -82,14 +83,14 @@ export class Crowds {
 
   /** Forgets cohorts for which `gone` holds. */
   drop(gone: (id: number) => boolean, among: (crowd: Crowd) => boolean): void {
-    const found: number[] = []
+    const found = new Ids()
     for (let at = this.list.length - 1; at >= 0; at--) {
       const crowd = this.list[at]!
       if (!among(crowd)) continue
       crowd.takeWhere(gone, found)
       if (crowd.count === 0) this.retire(at)
     }
-    for (const id of found) this.histories.forget(id)
+    for (let at = 0; at < found.count; at++) this.histories.forget(found.at(at))
   }
 
   /** Whether it entered as itself; else an equal one has taken it over. */
@@ -171,8 +172,8 @@ export class Crowds {
     const [large, small] = crowd.count > there.count ? [crowd, there] : [there, crowd]
     small.takeAll(this.joining)
     this.retire(this.list.indexOf(small))
-    for (const id of this.joining) this.put(large, id, i)
-    this.joining.length = 0
+    for (let at = 0; at < this.joining.count; at++) this.put(large, this.joining.at(at), i)
+    this.joining.clear()
   }
 }
 

@@ -9,6 +9,7 @@
 
 import type { Spells } from '../cut/spells.js'
 import { doubled, NONE } from './cohorts.js'
+import { Ids } from './ids.js'
 
 const FIRST_SIZE = 4096
 
@@ -25,7 +26,7 @@ export class Labels {
   /** Who waits beside each start and spell. */
   private beside: Int32Array
   /** Reused. */
-  private readonly found: number[] = []
+  private readonly found = new Ids()
 
   constructor(
     private readonly starts: number,
@@ -80,7 +81,7 @@ export class Labels {
    */
   withoutRoot(root: number): number {
     const pairs = this.found
-    pairs.length = 0
+    pairs.clear()
     for (let label = this.child[root]!; label !== NONE; ) {
       const other = this.sibling[label]!
       const after = other === NONE ? NONE : this.sibling[other]!
@@ -88,8 +89,8 @@ export class Labels {
       label = after
     }
     this.child[root] = NONE
-    let rest = pairs.pop()!
-    for (let at = pairs.length - 1; at >= 0; at--) rest = this.below(rest, pairs[at]!)
+    let rest = pairs.at(pairs.count - 1)
+    for (let at = pairs.count - 2; at >= 0; at--) rest = this.below(rest, pairs.at(at))
     return rest
   }
 
@@ -110,34 +111,42 @@ export class Labels {
 
   /** Tells all who wait that their next spell begins in minute `i`. */
   goDown(root: number, i: number): void {
+    this.all(root)
+    for (let at = 0; at < this.found.count; at++) this.goDownOne(this.found.at(at), i)
+  }
+
+  private goDownOne(label: number, i: number): void {
     const { spells, starts } = this
-    for (const label of this.all(root)) {
-      const spell = spells.open(i)
-      const last = this.tail[label]!
-      for (let who = this.head[label]!; ; who = this.beside[who]!) {
-        if (who < starts) spells.first[who] = spell
-        else spells.link(who - starts, spell)
-        if (who === last) break
-      }
-      this.waitsAlone(label, starts + spell)
+    const spell = spells.open(i)
+    const last = this.tail[label]!
+    for (let who = this.head[label]!; ; who = this.beside[who]!) {
+      if (who < starts) spells.first[who] = spell
+      else spells.link(who - starts, spell)
+      if (who === last) break
     }
+    this.waitsAlone(label, starts + spell)
   }
 
   /** Ends the open spells of all. Cohorts that became one while down have several. */
   comeUp(root: number, i: number): void {
+    this.all(root)
+    for (let at = 0; at < this.found.count; at++) this.comeUpOne(this.found.at(at), i)
+  }
+
+  private comeUpOne(label: number, i: number): void {
     const { spells, starts } = this
-    for (const label of this.all(root)) {
-      const last = this.tail[label]!
-      for (let who = this.head[label]!; ; who = this.beside[who]!) {
-        if (who >= starts) spells.close(who - starts, i)
-        if (who === last) break
-      }
+    const last = this.tail[label]!
+    for (let who = this.head[label]!; ; who = this.beside[who]!) {
+      if (who >= starts) spells.close(who - starts, i)
+      if (who === last) break
     }
   }
 
   /** Nobody waits any more; the numbers of the heap may be given anew. */
   forget(root: number): void {
-    for (const label of this.all(root)) {
+    this.all(root)
+    for (let at = 0; at < this.found.count; at++) {
+      const label = this.found.at(at)
       this.sibling[label] = this.free
       this.free = label
     }
@@ -149,17 +158,16 @@ export class Labels {
     this.tail[label] = who
   }
 
-  /** Those of a heap, the root first. */
-  private all(root: number): readonly number[] {
+  /** Finds those of a heap, the root first. */
+  private all(root: number): void {
     const { found, child, sibling } = this
-    found.length = 0
+    found.clear()
     found.push(root)
-    for (let at = 0; at < found.length; at++) {
-      for (let label = child[found[at]!]!; label !== NONE; label = sibling[label]!) {
+    for (let at = 0; at < found.count; at++) {
+      for (let label = child[found.at(at)]!; label !== NONE; label = sibling[label]!) {
         found.push(label)
       }
     }
-    return found
   }
 
   private grow(): void {

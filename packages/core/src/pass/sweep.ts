@@ -8,12 +8,13 @@ import { isHopeless } from '../cut/starts.js'
 import type { Columns } from '../island/columns.js'
 import { kindCode, restore, type Timers, timersOf, type Waits, waitsOf } from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
-import { cansLeftL, newState, type State } from '../island/state.js'
+import { cansLeftL, copyState, newState, type State } from '../island/state.js'
 import { step } from '../island/step.js'
 import { NONE } from './cohorts.js'
 import type { Crowd } from './crowd.js'
 import { Crowds, isOnEdge, safeL, type Watch } from './crowds.js'
 import { Histories } from './histories.js'
+import { Ids } from './ids.js'
 
 /** How often cohorts are looked through for those that have been followed far enough. [min] */
 const SWEEP_MINUTES = 1440
@@ -33,11 +34,11 @@ export class Sweep {
   private readonly histories: Histories
   private readonly crowds: Crowds
   /** Those that no kind describes, with states of their own. */
-  private alone: number[] = []
+  private readonly alone = new Ids()
   private readonly own: (State | undefined)[] = []
   /** Those that live the minute one by one, and those that have. */
-  private readonly moving: number[] = []
-  private readonly placing: number[] = []
+  private readonly moving = new Ids()
+  private readonly placing = new Ids()
   private readonly meetings = new Map<string, number>()
   /** What every start begins from, but for its charge. */
   private readonly fresh: State
@@ -64,7 +65,7 @@ export class Sweep {
   }
 
   get isDone(): boolean {
-    return this.alone.length === 0 && this.crowds.isEmpty
+    return this.alone.count === 0 && this.crowds.isEmpty
   }
 
   /** A start begins its cut; it lives its first minute with the next call of `live`. */
@@ -76,17 +77,17 @@ export class Sweep {
 
   /** Lives minute `i` for every cohort. */
   live(i: number): void {
-    const { moving, placing } = this
-    for (const id of this.alone) moving.push(id)
-    this.alone.length = 0
+    const { alone, moving, placing } = this
+    moving.clear()
+    for (let at = 0; at < alone.count; at++) moving.push(alone.at(at))
+    alone.clear()
     this.takeDue(i)
     this.crowds.takeRestless(i, moving)
-    for (const id of moving) this.liveOne(id, i)
+    placing.clear()
+    for (let at = 0; at < moving.count; at++) this.liveOne(moving.at(at), i)
     this.crowds.move(i)
-    this.meetings.clear()
-    for (const id of placing) this.place(id, i)
-    moving.length = 0
-    placing.length = 0
+    if (this.meetings.size > 0) this.meetings.clear()
+    for (let at = 0; at < placing.count; at++) this.place(placing.at(at), i)
     if (i % SWEEP_MINUTES === SWEEP_MINUTES - 1) this.dropOld(i)
     if (this.enough !== undefined && i % DECIDED_MINUTES === 0) this.dropDecided(i, this.enough)
   }
@@ -115,14 +116,14 @@ export class Sweep {
   /** Fuel is near its end, and differs: whoever runs dry goes its own way. */
   private liveMixed(id: number, first: State, i: number): void {
     const { before, state } = this
-    Object.assign(before, first)
-    Object.assign(state, first)
+    copyState(before, first)
+    copyState(state, first)
     step(state, i, this.columns, this.rules)
     while (this.histories.isMixed(id) && !(state.fuelL > cansLeftL(state, this.rules))) {
       const { driest, more } = this.histories.partDriest(id)
       this.settle(driest, state, i)
       before.fuelL += more
-      Object.assign(state, before)
+      copyState(state, before)
       step(state, i, this.columns, this.rules)
     }
     this.settle(id, state, i)
@@ -138,7 +139,7 @@ export class Sweep {
     }
     const { state } = this
     const number = cohorts.crowd[id]!
-    if (number === NONE) Object.assign(state, this.fresh)
+    if (number === NONE) copyState(state, this.fresh)
     else {
       const { kind, waits } = this.crowds.at(number)
       restore(state, kind, waits, cohorts.timersOf(id, this.timers), i, this.rules)
@@ -221,12 +222,18 @@ export class Sweep {
   }
 
   private drop(gone: (id: number) => boolean, among: (crowd: Crowd) => boolean): void {
-    this.alone = this.alone.filter((id) => {
-      if (!gone(id)) return true
-      this.own[id] = undefined
-      this.histories.forget(id)
-      return false
-    })
+    const { alone, moving } = this
+    moving.clear()
+    for (let at = 0; at < alone.count; at++) moving.push(alone.at(at))
+    alone.clear()
+    for (let at = 0; at < moving.count; at++) {
+      const id = moving.at(at)
+      if (!gone(id)) alone.push(id)
+      else {
+        this.own[id] = undefined
+        this.histories.forget(id)
+      }
+    }
     this.crowds.drop(gone, among)
   }
 }
