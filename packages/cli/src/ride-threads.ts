@@ -1,86 +1,78 @@
-// The jobs of a ride shared out to threads; whoever is free takes the next.
+// The jobs of a ride shared out to threads, this one among them; whoever is free takes the next.
+//
+// The others are started before the house is read here, for each has to read it for itself.
 
 import { Worker } from 'node:worker_threads'
 import {
   type Prepared,
-  type RideJob,
   type RideQuestion,
   type RideResult,
   rideJobs,
   runRideJob,
 } from '@tideover/core'
 import { progressLine } from './output.js'
-import type { RideWork } from './ride-worker.js'
+import { type Asked, type JobDone, nextJob, type RideWork, YEARS_A_JOB } from './ride-work.js'
 
-/** Years of the typical sky that a thread takes in one go. */
-const YEARS_A_JOB = 3
+export class RideThreads {
+  private readonly counter = new Int32Array(new SharedArrayBuffer(4))
+  private readonly others: readonly Worker[]
+  private readonly done: JobDone[] = []
+  private failure: unknown = null
+  private wake: () => void = () => {}
 
-/** All that a ride rests on, with progress told; with one thread nothing is started beside it. */
-export async function rideResults(
-  path: string | undefined,
-  prepared: Prepared,
-  question: RideQuestion,
-  threads: number,
-): Promise<RideResult[]> {
-  const show = progressLine()
-  const jobs = rideJobs(prepared, question, YEARS_A_JOB)
-  const tell = (count: number): void => show(`${count} of ${jobs.length} parts done`)
-  tell(0)
-  const results =
-    threads === 1
-      ? jobs.map((job, which) => {
-          const result = runRideJob(prepared, question, job)
-          tell(which + 1)
-          return result
-        })
-      : await runInThreads(jobs, { path, question }, threads, tell)
-  show('')
-  return results
-}
-
-/**
- * Results in the order of the jobs.
- *
- * @param threads  >= 1
- * @param done     told after each job
- */
-async function runInThreads(
-  jobs: readonly RideJob[],
-  work: RideWork,
-  threads: number,
-  done: (count: number) => void,
-): Promise<RideResult[]> {
-  const results = new Array<RideResult>(jobs.length)
-  let next = 0
-  let finished = 0
-  const runOne = async (): Promise<void> => {
-    const worker = new Worker(new URL('./ride-worker.js', import.meta.url), { workerData: work })
-    try {
-      while (next < jobs.length) {
-        const which = next++
-        worker.postMessage(jobs[which])
-        results[which] = await answerOf(worker)
-        done(++finished)
-      }
-    } finally {
-      await worker.terminate()
-    }
+  /** @param threads  in all, this one among them; >= 1 */
+  constructor(path: string | undefined, asked: Asked, threads: number) {
+    const work: RideWork = { path, asked, counter: this.counter }
+    this.others = Array.from({ length: threads - 1 }, () => this.another(work))
   }
-  await Promise.all(Array.from({ length: Math.min(threads, jobs.length) }, runOne))
-  return results
-}
 
-function answerOf(worker: Worker): Promise<RideResult> {
-  return new Promise((resolve, reject) => {
-    const answered = (result: RideResult): void => {
-      worker.off('error', failed)
-      resolve(result)
+  /**
+   * All that a ride rests on, in the order of its jobs; progress is told.
+   *
+   * @param question  what was asked, its month settled
+   */
+  async results(prepared: Prepared, question: RideQuestion): Promise<RideResult[]> {
+    const show = progressLine()
+    const jobs = rideJobs(prepared, question, YEARS_A_JOB)
+    const tell = (): void => show(`${this.done.length} of ${jobs.length} parts done`)
+    for (const worker of this.others) worker.ref()
+    tell()
+    for (let which = nextJob(this.counter); which < jobs.length; which = nextJob(this.counter)) {
+      this.done.push({ which, result: runRideJob(prepared, question, jobs[which]!) })
+      // What the others have sent meanwhile is taken in.
+      await new Promise(setImmediate)
+      tell()
     }
-    const failed = (error: unknown): void => {
-      worker.off('message', answered)
-      reject(error)
+    while (this.done.length < jobs.length) {
+      await this.news()
+      tell()
     }
-    worker.once('message', answered)
-    worker.once('error', failed)
-  })
+    show('')
+    return this.done.sort((a, b) => a.which - b.which).map(({ result }) => result)
+  }
+
+  /** The next message of another thread. */
+  private async news(): Promise<void> {
+    if (this.failure === null) {
+      await new Promise<void>((resolve) => {
+        this.wake = resolve
+      })
+    }
+    if (this.failure !== null) throw this.failure
+  }
+
+  /** A thread that does not keep the command alive before its results are waited for. */
+  private another(workerData: RideWork): Worker {
+    const worker = new Worker(new URL('./ride-worker.js', import.meta.url), { workerData })
+    worker.on('message', (done: JobDone) => {
+      this.done.push(done)
+      this.wake()
+    })
+    worker.on('error', (error) => {
+      this.failure = error
+      this.wake()
+    })
+    worker.unref()
+    return worker
+  }
 }

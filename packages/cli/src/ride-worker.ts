@@ -1,17 +1,16 @@
-// Runs jobs of a ride in a thread of its own: one message a job, one message back.
+// Rides jobs in a thread of its own, each as soon as nobody else has it.
 
 import { parentPort, workerData } from 'node:worker_threads'
-import { type RideJob, type RideQuestion, runRideJob } from '@tideover/core'
+import { rideJobs, runRideJob } from '@tideover/core'
+import { monthAsked } from './darkest-month.js'
 import { openHouse } from './open-house.js'
+import { buffersOf, nextJob, type RideWork, YEARS_A_JOB } from './ride-work.js'
 
-/** What a thread is started with. */
-export interface RideWork {
-  readonly path: string | undefined
-  readonly question: RideQuestion
-}
-
-const { path, question } = workerData as RideWork
+const { path, asked, counter } = workerData as RideWork
 const { prepared } = openHouse(path)
-parentPort?.on('message', (job: RideJob) => {
-  parentPort?.postMessage(runRideJob(prepared, question, job))
-})
+const question = monthAsked(prepared, asked)
+const jobs = rideJobs(prepared, question, YEARS_A_JOB)
+for (let which = nextJob(counter); which < jobs.length; which = nextJob(counter)) {
+  const result = runRideJob(prepared, question, jobs[which]!)
+  parentPort?.postMessage({ which, result }, buffersOf(result))
+}
