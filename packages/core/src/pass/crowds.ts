@@ -81,6 +81,11 @@ export class Crowds {
     dues.enter(id, dueOf(crowd.kind, cohorts.timersOf(id, this.timers), this.rules))
   }
 
+  /** All that are in a crowd. */
+  entries(): number[] {
+    return this.list.flatMap((crowd) => crowd.entries())
+  }
+
   /** Forgets cohorts for which `gone` holds. */
   drop(gone: (id: number) => boolean, among: (crowd: Crowd) => boolean): void {
     const found = new Ids()

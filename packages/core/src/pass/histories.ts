@@ -63,6 +63,11 @@ export class Histories {
     this.cohorts.remove(id)
   }
 
+  /** Tells who waits in a cohort, and the fuel that each has above the driest. [l] */
+  tell(id: number, found: (who: number, moreL: number) => void): void {
+    this.labels.tell(this.cohorts.label[id]!, found)
+  }
+
   goDown(id: number, i: number): void {
     this.labels.goDown(this.cohorts.label[id]!, i)
     this.cohorts.down[id] = 1

@@ -152,6 +152,17 @@ export class Labels {
     }
   }
 
+  /** Tells who waits, and the fuel that each has above the root. [l] */
+  tell(root: number, found: (who: number, moreL: number) => void, moreL = 0): void {
+    for (let who = this.head[root]!; ; who = this.beside[who]!) {
+      found(who, moreL)
+      if (who === this.tail[root]) break
+    }
+    for (let label = this.child[root]!; label !== NONE; label = this.sibling[label]!) {
+      this.tell(label, found, moreL + this.more[label]!)
+    }
+  }
+
   private waitsAlone(label: number, who: number): void {
     while (who >= this.beside.length) this.beside = doubled(this.beside)
     this.head[label] = who

@@ -92,6 +92,29 @@ export class Sweep {
     if (this.enough !== undefined && i % DECIDED_MINUTES === 0) this.dropDecided(i, this.enough)
   }
 
+  /**
+   * The state after minute `i` of every history that is still followed, by who waits in it for its
+   * next spell: a start by its number, a spell by its own counted on from the last start. For tests.
+   */
+  statesAfter(i: number): Map<number, State> {
+    const { histories, alone, rules } = this
+    const found = new Map<number, State>()
+    const note = (id: number, state: State): void =>
+      histories.tell(id, (who, moreL) => {
+        found.set(who, { ...state, fuelL: state.fuelL + moreL })
+      })
+    for (let at = 0; at < alone.count; at++) note(alone.at(at), this.own[alone.at(at)]!)
+    for (const id of this.crowds.entries()) {
+      const crowd = this.crowds.at(histories.cohorts.crowd[id]!)
+      const state = newState(rules, crowd.storedOf(id))
+      state.fuelL = crowd.fuelOf(id)
+      const timers = histories.cohorts.timersOf(id, this.timers)
+      restore(state, crowd.kind, crowd.waits, timers, i + 1, rules)
+      note(id, state)
+    }
+    return found
+  }
+
   /** Takes out those whose timer ends in this minute. */
   private takeDue(i: number): void {
     const { dues, cohorts } = this.histories
