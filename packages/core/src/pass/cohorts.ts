@@ -9,6 +9,9 @@ import type { Timers, Waits } from '../island/mode.js'
 /** No cohort, crowd, minute or label. */
 export const NONE = -1
 
+/** The kind of a start that has yet to live its first minute. */
+export const FRESH = -2
+
 const FIRST_SIZE = 4096
 
 export class Cohorts {
@@ -30,7 +33,10 @@ export class Cohorts {
   bucket = new Int32Array(FIRST_SIZE)
   prev = new Int32Array(FIRST_SIZE)
   next = new Int32Array(FIRST_SIZE)
-  /** Outside of a crowd: the kind it is of, NONE where none describes it, and its waits. */
+  /**
+   * The kind it was of when it was placed, and its waits: NONE where none describes it, FRESH for a
+   * start that has yet to live its first minute.
+   */
   code = new Int32Array(FIRST_SIZE)
   solarUntil = new Int32Array(FIRST_SIZE)
   solarTooUntil = new Int32Array(FIRST_SIZE)
@@ -56,7 +62,7 @@ export class Cohorts {
     this.label[id] = label
     this.youngest[id] = youngest
     this.down[id] = 0
-    this.crowd[id] = NONE
+    this.code[id] = FRESH
     this.due[id] = NONE
     return id
   }

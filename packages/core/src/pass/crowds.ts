@@ -165,6 +165,7 @@ export class Crowds {
       const code = nextCode(crowd.kind, crowd.waits, i, trips, this.rules)
       changing.push({ crowd, room: this.roomOf(code) })
     }
+    if (changing.length === 0) return
     for (const { crowd, room } of changing) this.enter(crowd, room, i)
     changing.length = 0
   }

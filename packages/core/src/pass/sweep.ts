@@ -10,7 +10,7 @@ import { kindCode, restore, type Timers, timersOf, type Waits, waitsOf } from '.
 import type { Rules } from '../island/rules.js'
 import { cansLeftL, copyState, newState, type State } from '../island/state.js'
 import { step } from '../island/step.js'
-import { NONE } from './cohorts.js'
+import { FRESH, NONE } from './cohorts.js'
 import type { Crowd } from './crowd.js'
 import { Crowds, isOnEdge, safeL, type Watch } from './crowds.js'
 import { Histories } from './histories.js'
@@ -155,16 +155,16 @@ export class Sweep {
   /** The state of a cohort before minute `i`; valid until the next is asked for. */
   private stateOf(id: number, i: number): State {
     const { cohorts } = this.histories
-    const own = this.own[id]
-    if (own !== undefined) {
+    const code = cohorts.code[id]!
+    if (code === NONE) {
+      const own = this.own[id]!
       this.own[id] = undefined
       return own
     }
     const { state } = this
-    const number = cohorts.crowd[id]!
-    if (number === NONE) copyState(state, this.fresh)
+    if (code === FRESH) copyState(state, this.fresh)
     else {
-      const { kind, waits } = this.crowds.at(number)
+      const { kind, waits } = this.crowds.at(cohorts.crowd[id]!)
       restore(state, kind, waits, cohorts.timersOf(id, this.timers), i, this.rules)
       state.fuelL = cohorts.fuel[id]!
     }
@@ -207,7 +207,6 @@ export class Sweep {
       return
     }
     if (isOnEdge(cohorts.base[id]!, this.rules) && this.meets(id)) return
-    cohorts.crowd[id] = NONE
     this.alone.push(id)
   }
 
