@@ -38,10 +38,7 @@ function overGenerator(
   const mostKva = generatorStartingKva(house)
   return loads.slice(0, rules.lastLevel + 1).map((load, level) => {
     const peak = peakKva[level]!
-    return flags(window.n, (i) => {
-      const at = (i + window.from) % demand.n
-      return !(load[i]! <= ratedKw && peak[at]! <= mostKva)
-    })
+    return flags(window, demand.n, (i, at) => !(load[i]! <= ratedKw && peak[at]! <= mostKva))
   })
 }
 
@@ -106,7 +103,7 @@ function failures(
   }
   const first = window.year * calendar.n + window.from
   const column = (stream: number, chance: number): Uint8Array =>
-    flags(window.n, (i) => luck(house.seed, stream, first + i) < chance)
+    flags(window, calendar.n, (i) => luck(house.seed, stream, first + i) < chance)
   const { startFailsShare, hoursBetweenFailures } = set
   return {
     startFails: column(STARTS_STREAM, startFailsShare),

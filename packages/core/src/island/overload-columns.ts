@@ -23,8 +23,7 @@ function whileFormed(parts: ColumnParts, level: number): Uint8Array {
   const { demand, plant, window } = parts
   const [peak, running] = [demand.peakKva[level]!, demand.runningKva[level]!]
   const gives = stackGives(parts, level)
-  return flags(window.n, (i) => {
-    const at = (i + window.from) % demand.n
+  return flags(window, demand.n, (i, at) => {
     return !(gives(i) && carries(plant, running[at]!, mostKva(plant, running, at), peak[at]!))
   })
 }
@@ -43,8 +42,7 @@ function whenForming(parts: ColumnParts, level: number): Uint8Array {
   const { demand, plant, window } = parts
   const [all, running] = [demand.formingKva[level]!, demand.runningKva[level]!]
   const gives = stackGives(parts, level)
-  return flags(window.n, (i) => {
-    const at = (i + window.from) % demand.n
+  return flags(window, demand.n, (i, at) => {
     return !(gives(i) && carries(plant, running[at]!, plant.minuteKva, all[at]!))
   })
 }

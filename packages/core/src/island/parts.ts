@@ -23,9 +23,21 @@ export interface ColumnParts {
   readonly loads: readonly Float64Array[]
 }
 
-/** A column of 1 where something is so. [n] */
-export function flags(n: number, isSo: (i: number) => boolean): Uint8Array {
+/**
+ * A column of 1 where something is so. [n of the window]
+ *
+ * @param axis  minutes of the year, on which `at` is the place of minute `i` of the window
+ */
+export function flags(
+  { n, from }: Pick<Window, 'n' | 'from'>,
+  axis: number,
+  isSo: (i: number, at: number) => boolean,
+): Uint8Array {
   const out = new Uint8Array(n)
-  for (let i = 0; i < n; i++) if (isSo(i)) out[i] = 1
+  let at = from % axis
+  for (let i = 0; i < n; i++) {
+    if (isSo(i, at)) out[i] = 1
+    if (++at === axis) at = 0
+  }
   return out
 }
