@@ -9,6 +9,7 @@ import { type NestedCase, nestedColumns, nestedPieces } from './nested-columns.j
 import { heading, type KeyEntry, keyLine, type Panels, panels } from './panels.js'
 import { groundWords } from './said.js'
 import { BAD, BASE_AXIS, BASE_LAYOUT, INK, levelLine, PARTS } from './style.js'
+import { NUMBER_PX, type NumberedPanel, topNumbers } from './top-numbers.js'
 
 export interface FuelFigureOptions {
   readonly title?: string
@@ -24,7 +25,6 @@ const PANELS = [
 const MARGIN = { l: 42, r: 14, b: 54 }
 /** Room over the highest column. */
 const ABOVE = 1.18
-const NUMBER_PX = 14
 
 /** A column a month: mean, what 19 cuts in 20 do not pass, and the worst where it is known. */
 export function fuelFigure(answer: FuelDrawn, options: FuelFigureOptions = {}): Figure {
@@ -65,8 +65,16 @@ export function fuelFigure(answer: FuelDrawn, options: FuelFigureOptions = {}): 
       shapes: levels.flatMap((level) => levelLine(level.litres, 'y', level)),
       annotations: [
         ...headings(place, litres, levels),
-        ...numbers(litres, 'y', HEIGHTS.litres / tops.litres),
-        ...numbers(hours, 'y2', HEIGHTS.runHours / tops.runHours),
+        ...numbers(litres, {
+          yref: 'y',
+          pxAUnit: HEIGHTS.litres / tops.litres,
+          levels: levels.map((level) => level.litres),
+        }),
+        ...numbers(hours, {
+          yref: 'y2',
+          pxAUnit: HEIGHTS.runHours / tops.runHours,
+          levels: [],
+        }),
       ],
     },
   }
@@ -133,30 +141,27 @@ function headings(
 }
 
 /** On each column how far it reaches, and in its middle part what 19 in 20 do not pass. */
-function numbers(
-  cases: readonly NestedCase[],
-  yref: string,
-  pxAUnit: number,
-): Record<string, unknown>[] {
+function numbers(cases: readonly NestedCase[], panel: NumberedPanel): Record<string, unknown>[] {
   const pieces = nestedPieces(cases)
-  const last = cases.length - 1
-  return cases.flatMap(({ said }, c) =>
-    pieces[c]!.flatMap(({ from, to }, i) => {
-      const isTop = c === last
-      if (c === 0 || (!isTop && (to - from) * pxAUnit < NUMBER_PX)) return []
-      return [
-        {
-          text: said[i],
-          xref: 'x',
-          yref,
-          x: i + 1,
-          y: isTop ? to : (from + to) / 2,
-          yanchor: isTop ? 'bottom' : 'middle',
-          showarrow: false,
-          borderpad: 0,
-          font: { size: 11.5, color: INK },
-        },
-      ]
+  const last = cases.at(-1)
+  const on =
+    last === undefined
+      ? []
+      : topNumbers(
+          last.said,
+          pieces.at(-1)!.map(({ to }) => to),
+          panel,
+        )
+  const middle = cases.slice(1, -1).flatMap(({ said }, c) =>
+    pieces[c + 1]!.flatMap(({ from, to }, i) => {
+      if ((to - from) * panel.pxAUnit < NUMBER_PX) return []
+      return [middleNumber(said[i]!, i + 1, (from + to) / 2, panel.yref)]
     }),
   )
+  return [...middle, ...on]
+}
+
+function middleNumber(text: string, x: number, y: number, yref: string): Record<string, unknown> {
+  const font = { size: 11, color: INK }
+  return { text, xref: 'x', yref, x, y, yanchor: 'middle', showarrow: false, borderpad: 0, font }
 }

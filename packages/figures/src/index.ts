@@ -27,6 +27,12 @@ export {
   monthHoursRows,
 } from './month-hours-figure.js'
 export {
+  type MonthReserve,
+  type ReserveFigureOptions,
+  reserveFigure,
+  reserveRows,
+} from './reserve-figure.js'
+export {
   type StacksDrawn,
   type StacksFigureOptions,
   stacksFigure,
