@@ -1,6 +1,7 @@
 // Results of the simulator as figures, each with its numbers as rows of a table.
 
 export { type AutonomyFigureOptions, autonomyFigure } from './autonomy-figure.js'
+export { type AutonomyGridOptions, autonomyGridFigure } from './autonomy-grid-figure.js'
 export { autonomyRows, type NamedCurve } from './autonomy-rows.js'
 export { type CutFigureOptions, cutFigure } from './cut-figure.js'
 export { type CutRowsOptions, cutRows } from './cut-rows.js'
