@@ -3,9 +3,9 @@
 import { autonomyLabels } from './autonomy-labels.js'
 import type { NamedCurve } from './autonomy-rows.js'
 import type { Figure, Trace } from './figure.js'
-import { header } from './header.js'
+import { header, sheet } from './header.js'
 import { PHONE_PX } from './place-labels.js'
-import { axisTitle, BASE_AXIS, BASE_LAYOUT, INK, type LineLook, lineLooks } from './style.js'
+import { axisTitle, BASE_AXIS, INK, type LineLook, lineLooks } from './style.js'
 
 export interface AutonomyFigureOptions {
   readonly title?: string
@@ -38,10 +38,7 @@ export function autonomyFigure(
   return {
     data: curves.map((curve, which) => curveTrace(curve, looks[which]!)),
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: head.topPx + PLOT_PX + MARGIN.b,
-      margin: { ...MARGIN, t: head.topPx },
+      ...sheet(head, PLOT_PX, MARGIN),
       hovermode: 'x',
       xaxis: {
         ...BASE_AXIS,

@@ -2,11 +2,10 @@
 
 import { type NamedCurve, shareAt } from './autonomy-rows.js'
 import type { Figure } from './figure.js'
-import { gridMarks, gridText } from './grid-marks.js'
-import { header } from './header.js'
+import { GRID_ROW_PX, gridAxes, gridMarks, gridText } from './grid-marks.js'
+import { header, sheet } from './header.js'
 import { heading } from './panels.js'
 import { type PartLook, partKey, partLook } from './part-look.js'
-import { axisTitle, BASE_AXIS, BASE_LAYOUT, INK } from './style.js'
 import { percentDown, shortened } from './words.js'
 
 export interface AutonomyGridOptions {
@@ -19,7 +18,6 @@ export interface AutonomyGridOptions {
 
 const TITLE = 'Autonomy: still on after so many hours'
 const HOURS = [3, 6, 9, 12, 18, 24, 36, 48]
-const ROW_PX = 21
 const KEY_PX = 40
 const MARGIN = { r: 14, b: 54 }
 /** Room for the longest name; longer ones are shortened, the table has them whole. */
@@ -44,11 +42,9 @@ export function autonomyGridFigure(
   )
   const rows = curves.map((named) => hours.map((h) => cellOf(named, h)))
   const head = header(title, conditions)
-  const topPx = head.topPx + KEY_PX
   const edges = Array.from({ length: hours.length + 1 }, (_, i) => i)
   const names = curves.map(({ name }) => shortened(name, NAMES.mostLetters))
-  const longest = Math.max(0, ...names.map((name) => name.length))
-  const leftPx = Math.max(NAMES.leastPx, NAMES.besidePx + NAMES.letterPx * longest)
+  const leftPx = widthOf(names)
   const key = { ...heading(1, 'Still on', '% of cuts', partKey(100)), xshift: 8 - leftPx }
   return {
     data: [
@@ -58,30 +54,24 @@ export function autonomyGridFigure(
       gridText(edges, rows),
     ],
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: topPx + ROW_PX * curves.length + MARGIN.b,
-      margin: { ...MARGIN, l: leftPx, t: topPx },
-      xaxis: {
-        ...BASE_AXIS,
-        title: axisTitle('time since the power cut began [h]'),
-        range: [0, hours.length],
-        tickvals: hours.map((_, i) => i + 0.5),
-        ticktext: hours.map(String),
-        tickangle: 0,
-        showgrid: false,
-      },
-      yaxis: {
-        ...BASE_AXIS,
-        range: [curves.length + 0.5, 0.5],
-        tickvals: curves.map((_, i) => i + 1),
-        ticktext: names,
-        tickfont: { size: 12, color: INK },
-        showgrid: false,
-      },
+      ...sheet(head, GRID_ROW_PX * curves.length, { ...MARGIN, l: leftPx }, KEY_PX),
+      ...gridAxes(
+        {
+          title: 'time since the power cut began [h]',
+          end: hours.length,
+          ticks: hours.map((h, i): [number, string] => [i + 0.5, String(h)]),
+        },
+        names,
+      ),
       annotations: [{ ...key, yshift: 2 }],
     },
   }
+}
+
+/** Room for names beside the rows. [px] */
+function widthOf(names: readonly string[]): number {
+  const longest = Math.max(0, ...names.map((name) => name.length))
+  return Math.max(NAMES.leastPx, NAMES.besidePx + NAMES.letterPx * longest)
 }
 
 function cellOf({ curve }: NamedCurve, hours: number): Cell {

@@ -7,13 +7,13 @@ import { lossLine, lossNote, withoutNote } from './cut-loss.js'
 import { type CutPowers, cutPowers } from './cut-powers.js'
 import { limitNotes, storedTraces } from './cut-stored.js'
 import type { Figure, Trace } from './figure.js'
-import { type Header, header } from './header.js'
+import { type Header, header, sheet } from './header.js'
 import { keepRows } from './keep-rows.js'
 import { keptPanels, keptRoom } from './kept-panels.js'
 import { heading, type Panels, panels } from './panels.js'
 import { type Frame, PHONE_PX } from './place-labels.js'
 import { offSpans, stateSpans, stateStrip } from './state-strip.js'
-import { BASE_AXIS, BASE_LAYOUT, SHONE } from './style.js'
+import { BASE_AXIS, SHONE } from './style.js'
 import { durationText } from './words.js'
 
 const DEFAULTS = { mostRows: 2500 }
@@ -73,10 +73,7 @@ export function cutFigure(
       ...kept.traces,
     ],
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: head.topPx + place.heightPx + MARGIN.b,
-      margin: { ...MARGIN, t: head.topPx },
+      ...sheet(head, place.heightPx, MARGIN),
       hovermode: 'x',
       bargap: 0,
       xaxis: { ...clockAxis(calendar, t.from, t.n), anchor: kept.names.at(-1) ?? 'y3' },

@@ -3,12 +3,12 @@
 import { monthName } from '@tideover/core'
 import type { Figure } from './figure.js'
 import { FUEL_CASES, type FuelDrawn, type FuelQuantity, tankAndCansL } from './fuel-rows.js'
-import { header } from './header.js'
+import { header, sheet } from './header.js'
 import { monthAxis } from './month-axis.js'
 import { type NestedCase, nestedColumns, nestedPieces } from './nested-columns.js'
 import { heading, type KeyEntry, keyLine, type Panels, panels } from './panels.js'
 import { groundWords } from './said.js'
-import { BAD, BASE_AXIS, BASE_LAYOUT, INK, levelLine, PARTS } from './style.js'
+import { BAD, BASE_AXIS, INK, levelLine, PARTS } from './style.js'
 import { NUMBER_PX, type NumberedPanel, topNumbers } from './top-numbers.js'
 
 export interface FuelFigureOptions {
@@ -35,7 +35,11 @@ export function fuelFigure(answer: FuelDrawn, options: FuelFigureOptions = {}): 
   const place = panels(PANELS)
   const [litres, hours] = [casesOf(answer, 'litres'), casesOf(answer, 'runHours')]
   const levels = levelsOf(answer)
-  const tops = { litres: topOf(litres, levels), runHours: topOf(hours, []) }
+  const stored = levels.map((level) => level.litres)
+  const panel = {
+    litres: panelOf(place, 'litres', 'y', topOf(litres, stored), stored),
+    hours: panelOf(place, 'runHours', 'y2', topOf(hours, []), []),
+  }
   const x = months.map((_, i) => i + 1)
   const where = months.map(({ month }) => monthName(month))
   return {
@@ -44,10 +48,7 @@ export function fuelFigure(answer: FuelDrawn, options: FuelFigureOptions = {}): 
       ...nestedColumns(x, hours, 'y2', where, 'h'),
     ],
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: head.topPx + place.heightPx + MARGIN.b,
-      margin: { ...MARGIN, t: head.topPx },
+      ...sheet(head, place.heightPx, MARGIN),
       bargap: 0.2,
       barmode: 'stack',
       xaxis: monthAxis(
@@ -55,29 +56,31 @@ export function fuelFigure(answer: FuelDrawn, options: FuelFigureOptions = {}): 
         'y2',
         'month in which the cut starts',
       ),
-      yaxis: { ...BASE_AXIS, domain: place.domain('litres'), range: [0, tops.litres], nticks: 5 },
-      yaxis2: {
-        ...BASE_AXIS,
-        domain: place.domain('runHours'),
-        range: [0, tops.runHours],
-        nticks: 4,
-      },
+      yaxis: panel.litres.axis,
+      yaxis2: panel.hours.axis,
       shapes: levels.flatMap((level) => levelLine(level.litres, 'y', level)),
       annotations: [
         ...headings(place, litres, levels),
-        ...numbers(litres, {
-          yref: 'y',
-          pxAUnit: HEIGHTS.litres / tops.litres,
-          levels: levels.map((level) => level.litres),
-        }),
-        ...numbers(hours, {
-          yref: 'y2',
-          pxAUnit: HEIGHTS.runHours / tops.runHours,
-          levels: [],
-        }),
+        ...numbers(litres, panel.litres),
+        ...numbers(hours, panel.hours),
       ],
     },
   }
+}
+
+interface FuelPanel extends NumberedPanel {
+  readonly axis: Record<string, unknown>
+}
+
+function panelOf(
+  place: Panels,
+  name: keyof typeof HEIGHTS,
+  yref: string,
+  top: number,
+  levels: readonly number[],
+): FuelPanel {
+  const axis = { ...BASE_AXIS, domain: place.domain(name), range: [0, top], nticks: 5 }
+  return { yref, pxAUnit: HEIGHTS[name] / top, levels, axis }
 }
 
 function conditionsOf(answer: FuelDrawn): string {
@@ -122,9 +125,9 @@ function casesOf({ months }: FuelDrawn, of: FuelQuantity): NestedCase[] {
   })
 }
 
-function topOf(cases: readonly NestedCase[], levels: readonly FuelLevel[]): number {
+function topOf(cases: readonly NestedCase[], levels: readonly number[]): number {
   const ends = cases.flatMap((each) => each.ends.map((end) => end ?? 0))
-  return ABOVE * Math.max(0.5, ...ends, ...levels.map(({ litres }) => litres))
+  return ABOVE * Math.max(0.5, ...ends, ...levels)
 }
 
 function headings(

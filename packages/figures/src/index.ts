@@ -33,12 +33,8 @@ export {
   reserveFigure,
   reserveRows,
 } from './reserve-figure.js'
-export {
-  type StacksDrawn,
-  type StacksFigureOptions,
-  stacksFigure,
-  stacksRows,
-} from './stacks-figure.js'
+export { type StacksFigureOptions, stacksFigure } from './stacks-figure.js'
+export { type StacksDrawn, stacksRows } from './stacks-rows.js'
 export { AREAS, BAD, GRID, INK, LINES, NIGHT, PARTS, QUIET } from './style.js'
 export {
   durationText,

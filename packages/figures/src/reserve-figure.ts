@@ -2,10 +2,10 @@
 
 import { monthName } from '@tideover/core'
 import type { Figure, Trace } from './figure.js'
-import { header } from './header.js'
+import { header, sheet } from './header.js'
 import { monthAxis } from './month-axis.js'
 import { heading, type KeyEntry, panels } from './panels.js'
-import { AREAS, BAD, BASE_AXIS, BASE_LAYOUT, INK, levelLine, PARTS } from './style.js'
+import { AREAS, BAD, BASE_AXIS, INK, levelLine, PARTS } from './style.js'
 import { topNumbers } from './top-numbers.js'
 import { percentDown } from './words.js'
 
@@ -56,10 +56,7 @@ export function reserveFigure(
   return {
     data: [columns(months, 'reserve', held, 'y'), columns(months, 'share', lasting, 'y2')],
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: head.topPx + place.heightPx + MARGIN.b,
-      margin: { ...MARGIN, t: head.topPx },
+      ...sheet(head, place.heightPx, MARGIN),
       bargap: 0.2,
       xaxis: monthAxis(
         months.map(({ month }) => month),

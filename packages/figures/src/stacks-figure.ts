@@ -1,29 +1,15 @@
 // Every stack of a base side by side: hours, share of cuts that last, price, and what binds.
 
-import { monthName, type StackRow, type StacksAnswer } from '@tideover/core'
+import { monthName, type StackRow } from '@tideover/core'
 import type { Figure, Trace } from './figure.js'
-import { header } from './header.js'
+import { header, sheet } from './header.js'
 import { heading, type KeyEntry, type Panels, panels } from './panels.js'
-import { type Ground, groundWords } from './said.js'
-import { hoursSaid, type StackHours, stackHours } from './stack-hours.js'
-import { AREAS, axisTitle, BAD, BASE_AXIS, BASE_LAYOUT, INK, levelLine, PARTS } from './style.js'
+import { groundWords } from './said.js'
+import { type StackHours, stackHours } from './stack-hours.js'
+import type { StacksDrawn } from './stacks-rows.js'
+import { AREAS, axisTitle, BAD, BASE_AXIS, INK, levelLine, PARTS } from './style.js'
 import { type NumberedPanel, topNumbers } from './top-numbers.js'
 import { percentDown } from './words.js'
-
-/** What the figure needs of the answer of `stacks`. */
-export type StacksDrawn = Ground &
-  Pick<
-    StacksAnswer,
-    | 'house'
-    | 'month'
-    | 'cutHours'
-    | 'horizonHours'
-    | 'stacks'
-    | 'shareTarget'
-    | 'smallest'
-    | 'stepsFrom'
-    | 'limits'
-  >
 
 export interface StacksFigureOptions {
   readonly title?: string
@@ -56,10 +42,7 @@ export function stacksFigure(answer: StacksDrawn, options: StacksFigureOptions =
   return {
     data: [...hours.data, ...columns.map((column) => columnTrace(answer.stacks, column))],
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: head.topPx + place.heightPx + MARGIN.b,
-      margin: { ...MARGIN, t: head.topPx },
+      ...sheet(head, place.heightPx, MARGIN),
       bargap: 0.25,
       barmode: 'stack',
       ...axes(answer, place, hours.top),
@@ -207,24 +190,4 @@ function numbersOf(column: Column): Record<string, unknown>[] {
 function shareKey({ shareTarget }: StacksDrawn): KeyEntry[] {
   if (shareTarget === null) return []
   return [{ words: `asked for: ${Math.round(1000 * shareTarget) / 10}`, color: BAD, sign: '┅' }]
-}
-
-/** The numbers of the figure, a stack a row. Hours and shares are rounded down. */
-export function stacksRows(answer: StacksDrawn): Record<string, string | number | null>[] {
-  const { stacks, cutHours } = answer
-  const hours = (value: number | null): string | null =>
-    value === null ? null : hoursSaid(value, answer)
-  return stacks.map((row) => ({
-    modules: row.modules,
-    'usable [kWh]': Math.round(100 * row.usableKwh) / 100,
-    'at worst [h]': hours(row.worstHours),
-    '1 in 20 [h]': hours(row.p05Hours),
-    'middle [h]': hours(row.medianHours),
-    [`lasts ${cutHours} h [%]`]: percentDown(row.share),
-    'adds in the middle [h]': row.addedHours === null ? null : Math.round(10 * row.addedHours) / 10,
-    price: row.price,
-    'price of an added hour':
-      row.pricePerAddedHour === null ? null : Math.round(row.pricePerAddedHour),
-    'meets what is asked': row.met === null ? null : row.met ? 'yes' : 'no',
-  }))
 }

@@ -2,10 +2,10 @@
 
 import type { WorstStart, YearAnswer } from '@tideover/core'
 import type { Figure, Trace } from './figure.js'
-import { header } from './header.js'
+import { header, sheet } from './header.js'
 import { PHONE_PX } from './place-labels.js'
 import { type Ground, groundWords } from './said.js'
-import { axisTitle, BAD, BASE_AXIS, BASE_LAYOUT, INK, PARTS, QUIET } from './style.js'
+import { axisTitle, BAD, BASE_AXIS, INK, PARTS, QUIET } from './style.js'
 import { durationText, shortened } from './words.js'
 
 /** What the figure needs of the answer of `year`. */
@@ -31,10 +31,7 @@ export function worstFigure(answer: WorstDrawn, options: WorstFigureOptions = {}
   return {
     data: worst.length === 0 ? [] : bars(worst, cutHours),
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: head.topPx + ROW_PX * rows + MARGIN.b,
-      margin: { ...MARGIN, t: head.topPx },
+      ...sheet(head, ROW_PX * rows, MARGIN),
       barmode: 'overlay',
       xaxis: {
         ...BASE_AXIS,
