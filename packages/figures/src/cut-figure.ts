@@ -101,13 +101,20 @@ function rowsToDraw(
   return keepRows({ steps, lines }, mostRows, rowsThatMatter(story))
 }
 
+/** On a phone a night of more days would be two pixels wide. */
+const MOST_NIGHTS = 60
+
+function showsNights({ n }: CutStory['trace']): boolean {
+  return n <= MOST_NIGHTS * 1440
+}
+
 /** @param names  axes that have the night too, and lines of their own */
 function nightsAndLoss(
   { trace: t }: CutStory,
   prepared: Prepared,
   names: readonly string[],
 ): Record<string, unknown>[] {
-  const dark = nights(prepared, t.from, t.n)
+  const dark = showsNights(t) ? nights(prepared, t.from, t.n) : []
   const [first] = offSpans(t)
   const upright = first === undefined ? [] : POWERS.map((yaxis) => lossLine(first, yaxis))
   return [
@@ -191,6 +198,6 @@ function headerOf(story: CutStory, { house, calendar }: Prepared): Header {
   return header(
     `${house.house}: cut of ${durationText(cutMinutes)} from ${start}${more}`,
     `${skyWords(story.sky, story.spell, month)}, synthetic year ${story.syntheticYear}; ` +
-      `battery ${capacityKwh.toFixed(1)} kWh, ${charge} % full at the start. Shaded:\u00a0night.`,
+      `battery ${capacityKwh.toFixed(1)} kWh, ${charge} % full at the start.${showsNights(t) ? ' Shaded:\u00a0night.' : ''}`,
   )
 }
