@@ -16,12 +16,13 @@ export interface FuelFigureOptions {
 }
 
 const HEIGHTS = { litres: 150, runHours: 110 }
-const PANELS = [
-  [null, 56],
+/** From above; gaps hold the headings, the first a line more where levels are named. [px] */
+const panelRows = (levels: number): readonly (readonly [string | null, number])[] => [
+  [null, levels === 0 ? 40 : 56],
   ['litres', HEIGHTS.litres],
   [null, 42],
   ['runHours', HEIGHTS.runHours],
-] as const
+]
 const MARGIN = { l: 42, r: 14, b: 54 }
 /** Room over the highest column. */
 const ABOVE = 1.18
@@ -32,9 +33,9 @@ export function fuelFigure(answer: FuelDrawn, options: FuelFigureOptions = {}): 
   const cut = days === 1 ? '1 day' : `${days} days`
   const { title = `${house}, a cut of ${cut}: fuel and generator hours` } = options
   const head = header(title, conditionsOf(answer))
-  const place = panels(PANELS)
   const [litres, hours] = [casesOf(answer, 'litres'), casesOf(answer, 'runHours')]
   const levels = levelsOf(answer)
+  const place = panels(panelRows(levels.length))
   const stored = levels.map((level) => level.litres)
   const panel = {
     litres: panelOf(place, 'litres', 'y', topOf(litres, stored), stored),

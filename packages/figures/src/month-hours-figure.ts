@@ -24,6 +24,7 @@ export type MonthHoursAnswer = YearMonths & Ground & Pick<YearAnswer, 'house' | 
 
 const KEY_PX = 40
 const MARGIN = { l: 42, r: 14, b: 54 }
+const LEAST = ' Last column: all, evening or windy starts, whichever is least.'
 /** Where the column of the whole month stands. [h] */
 const WHOLE = [24.6, 27.6] as const
 const TICKS: readonly (readonly [number, string])[] = [
@@ -50,12 +51,12 @@ export function monthHoursFigure(
   const months = monthHoursCells(answer, { of, spanHours })
   const words = WORDS[of]
   const { title = `${answer.house}, a cut of ${answer.cutHours} h: ${words.title}` } = options
-  const head = header(title, `${groundWords(answer, null)}.`)
+  const head = header(title, `${groundWords(answer, null)}.${of === 'share' ? LEAST : ''}`)
   const rows = months.map(({ cells }) => cells)
   const wholes = months.map(({ whole }) => [whole])
   const edges = Array.from({ length: 24 / spanHours + 1 }, (_, i) => i * spanHours)
   const hover = (row: number, cell: ShadedCell): string =>
-    `${monthName(months[row]!.month)}, ${whenWords(cell)}: ${cell.text} ${words.unit}`
+    `${monthName(months[row]!.month)}, ${whenWords(cell, of)}: ${cell.text} ${words.unit}`
   const whole = of === 'share' ? 100 : answer.cutHours
   const zone = answer.site.timezone.replaceAll('_', ' ')
   return {
@@ -76,8 +77,9 @@ export function monthHoursFigure(
   }
 }
 
-function whenWords({ hours }: ShadedCell): string {
-  return hours === null ? 'all starts' : `starts ${hours[0]} to ${hours[1]} h`
+function whenWords({ hours }: ShadedCell, of: MonthHoursOf): string {
+  if (hours !== null) return `starts ${hours[0]} to ${hours[1]} h`
+  return of === 'share' ? 'the hardest of all, evening and windy starts' : 'all starts'
 }
 
 /**
