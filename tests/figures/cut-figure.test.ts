@@ -49,10 +49,12 @@ describe('the figure of a cut', () => {
     const { xaxis } = FIGURE.layout as { xaxis: { title: Words } }
     expect(xaxis.title.text).toBe('local time (Europe/London)')
     const headings = wordsOf().filter((text) => text.startsWith('<b>') && text.includes('['))
-    expect(headings.map((text) => text.split('<br>')[0])).toEqual([
+    expect(headings.map((text) => text.split(/<br>|,/)[0])).toEqual([
       '<b>Stored energy</b> [kWh]',
       '<b>Where power comes from</b> [kW]',
       '<b>Where it goes</b> [kW]',
+      '<b>insulin fridge</b> [°C]',
+      '<b>fuel',
     ])
   })
 
@@ -103,10 +105,25 @@ describe('the figure of a cut', () => {
     expect(note?.text).toContain(`off ${clock.toFormat('HH:mm')}`)
     expect(note?.text).toContain(`after ${Math.floor(minute / 60)} h ${minute % 60} min`)
     expect(note?.x).toBeCloseTo(minute / 60, 9)
-    const lines = (FIGURE.layout.shapes as { type: string; x0: number }[]).filter(
-      ({ type }) => type === 'line',
+    const lines = (FIGURE.layout.shapes as { type: string; yref: string; x0: number }[]).filter(
+      ({ type, yref }) => type === 'line' && ['y domain', 'y2 domain', 'y3 domain'].includes(yref),
     )
     expect(lines.map(({ x0 }) => x0)).toEqual([minute, minute, minute].map((m) => m / 60))
+  })
+
+  it('shows the fuel go while the generator runs, and for how long it did', () => {
+    const { generatorKw, fuelL } = trace
+    const { y } = named('fuel, tank and cans, left')
+    // Tank of 12 l and cans of 20 l; the croft's set takes 0.6 to 1.5 l an hour.
+    expect(y[0]).toBeCloseTo(32, 1)
+    const ran = generatorKw.reduce((minutes, kw) => minutes + (kw > 0 ? 1 : 0), 0)
+    expect(y[0]! - y.at(-1)!).toBeGreaterThan((0.6 * ran) / 60 - 0.05)
+    expect(y[0]! - y.at(-1)!).toBeLessThan((1.5 * ran) / 60)
+    const burnt = Math.ceil(10 * (32 - fuelL.at(-1)!)) / 10
+    expect(wordsOf().find((text) => text.startsWith('<b>fuel'))).toBe(
+      `<b>fuel, tank and cans</b> [l], ran ${Math.floor(ran / 60)} h ${ran % 60} min, took ` +
+        `${burnt.toFixed(1)}\u00a0l`,
+    )
   })
 
   it('hatches what must stay on and goes without', () => {
@@ -266,6 +283,37 @@ describe('a long cut drawn with few rows', () => {
     const highest = y.indexOf(Math.max(...y))
     const kettleMinutes = Math.round((x[highest + 1]! - x[highest]!) * 60)
     expect(kettleMinutes).toBe(1)
+  })
+})
+
+describe('a cut of a hundred days', () => {
+  const story = storyOf('2025-01-07T19:30Z', 100 * 24, { sky: 'typical', syntheticYear: 0 })
+  const figure = cutFigure(story, prepared)
+
+  it('draws no line of more points than can be seen, its limits neither', () => {
+    // 2400 hours of a limit that the cold lifts; a wide page has some 900 columns of pixels.
+    for (const { name, x, line } of traces(figure)) {
+      if (line !== undefined) expect(x.length, name).toBeLessThan(2.1 * 900 + 500)
+    }
+    const cold = traces(figure).find(({ hoverinfo, x }) => hoverinfo === 'skip' && x.length > 100)
+    const { rules, columns } = story.compiled
+    const floor = rules.loadsOffKwh + columns.coldFloor.reduce((a, b) => Math.max(a, b))
+    expect(Math.max(...cold!.y)).toBeCloseTo(floor, 1)
+  })
+
+  it('has its numbers in one row where that is asked for', () => {
+    const [row, ...more] = cutRows(story, prepared, { hoursARow: 2400 })
+    expect(more).toEqual([])
+    const { values } = story.courses.find(({ name }) => name === 'insulin fridge')!.shown!
+    const most = values.reduce((a, b) => Math.max(a, b))
+    expect(row!['insulin fridge at most [°C]']).toBeCloseTo(most, 1)
+  })
+
+  it('shades no nights, which would be a pixel or two, and does not say so', () => {
+    const shapes = figure.layout.shapes as { type: string }[]
+    expect(shapes.some(({ type }) => type === 'rect')).toBe(false)
+    const { subtitle } = figure.layout.title as unknown as { subtitle: Words }
+    expect(subtitle.text).not.toContain('Shaded')
   })
 })
 

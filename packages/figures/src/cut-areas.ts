@@ -2,7 +2,7 @@
 
 import type { PowerArea } from './cut-powers.js'
 import type { Trace } from './figure.js'
-import { BAD, SHONE } from './style.js'
+import { AREAS, BAD, QUIET, SHONE } from './style.js'
 
 /** @param yaxis  the axis that they share, also the name of their stack */
 export function stackedTraces(
@@ -12,6 +12,8 @@ export function stackedTraces(
 ): Trace[] {
   return areas.map(({ words, color, hatch, kw }) => ({
     ...stepTrace(words, kw, rows, yaxis),
+    // The lightest would be lost on a shaded night.
+    line: { width: color === AREAS.losses ? 0.6 : 0, color: QUIET, shape: 'hv', simplify: false },
     stackgroup: yaxis,
     fillcolor: color,
     ...(hatch === '' ? {} : { fillpattern: patternOf(hatch, color) }),
@@ -48,7 +50,7 @@ function stepTrace(name: string, kw: Float64Array, rows: Int32Array, yaxis: stri
     yaxis,
     x: [...Array.from(rows, (i) => i / 60), kw.length / 60],
     y: [...y, y.at(-1) ?? 0],
-    line: { width: 0, shape: 'hv' },
+    line: { width: 0, shape: 'hv', simplify: false },
     hovertemplate: `${name} %{y:.2f} kW<extra></extra>`,
   }
 }

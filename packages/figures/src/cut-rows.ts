@@ -1,6 +1,7 @@
 // The numbers of the figure of a cut as rows of a table.
 
 import { type CutStory, localTime, type Prepared } from '@tideover/core'
+import { extremes } from './decimate.js'
 import { offSpans, stateSpans } from './state-strip.js'
 
 export interface CutRowsOptions {
@@ -9,8 +10,8 @@ export interface CutRowsOptions {
 }
 
 /**
- * A row for each stretch of the cut: its states in order, energies of the stretch, and what is
- * stored at its end.
+ * A row for each stretch of the cut: its states in order, energies of the stretch, what is stored
+ * at its end, and the worst of what loads keep cold, hot or dry.
  */
 export function cutRows(
   story: CutStory,
@@ -44,9 +45,22 @@ export function cutRows(
       ),
       'stored at the end [kWh]': rounded(t.storedKwh[to - 1]!),
       'charge at the end [%]': Math.round((100 * t.storedKwh[to - 1]!) / capacityKwh),
+      ...keptColumns(story, from, to),
     })
   }
   return rows
+}
+
+/** Of each load that keeps something the worst of the stretch: the warmest, the least left. */
+function keptColumns({ courses }: CutStory, from: number, to: number): Record<string, number> {
+  return Object.fromEntries(
+    courses.flatMap(({ name, shown }) => {
+      if (shown === null) return []
+      const [least, greatest] = extremes(shown.values, from, to).map((row) => shown.values[row]!)
+      if (shown.unit === 'l') return [[`${name} left at least [l]`, Math.round(least!)]]
+      return [[`${name} at most [°C]`, Math.round(10 * greatest!) / 10]]
+    }),
+  )
 }
 
 /** To hundredths; what is as good as nothing has no sign. */

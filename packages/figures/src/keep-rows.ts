@@ -3,6 +3,8 @@
 // Powers hold for a minute, so a row like the one before it need not be drawn: leaving those out
 // loses nothing. Only where still too many are left, what lies between extremes goes too.
 
+import { extremes, keptRows, stretchEnds } from './decimate.js'
+
 /** Columns of a trace by how they are drawn. All of one length n. */
 export interface DrawnColumns {
   /** Held through the minute: powers. */
@@ -37,16 +39,12 @@ export function keepRows(
   const changed = changedRows(steps, n)
   if (changed.length <= most) for (const row of changed) kept[row] = 1
   else {
-    const stretches = Math.max(1, Math.floor(most / columns.length))
-    for (let stretch = 0; stretch < stretches; stretch++) {
-      const from = Math.floor((stretch * n) / stretches)
-      const to = Math.floor(((stretch + 1) * n) / stretches)
-      for (const column of columns) keepExtremes(column, from, to, kept)
+    const ends = stretchEnds(n, Math.max(1, Math.floor(most / columns.length)))
+    for (let stretch = 1; stretch < ends.length; stretch++) {
+      for (const column of columns) keepExtremes(column, ends[stretch - 1]!, ends[stretch]!, kept)
     }
   }
-  const rows: number[] = []
-  for (let i = 0; i < n; i++) if (kept[i] === 1) rows.push(i)
-  return Int32Array.from(rows)
+  return keptRows(kept)
 }
 
 function changedRows(steps: readonly Float64Array[], n: number): number[] {
@@ -63,13 +61,7 @@ function changedRows(steps: readonly Float64Array[], n: number): number[] {
 }
 
 function keepExtremes(column: Float64Array, from: number, to: number, kept: Uint8Array): void {
-  let least = from
-  let greatest = from
-  for (let i = from; i < to; i++) {
-    if (column[i]! < column[least]!) least = i
-    if (column[i]! > column[greatest]!) greatest = i
-  }
-  for (const row of [least, greatest]) {
+  for (const row of extremes(column, from, to)) {
     kept[row] = 1
     if (row + 1 < kept.length) kept[row + 1] = 1
   }

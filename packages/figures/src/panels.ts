@@ -42,13 +42,8 @@ export function heading(
   unit: string,
   key: readonly KeyEntry[] = [],
 ): Record<string, unknown> {
-  const entries = key.map(
-    (entry) => `<span style="color:${entry.color}">${entry.sign ?? '■'}</span> ${entry.words}`,
-  )
   return {
-    text: [`<b>${words}</b> [${unit}]`, entries.join('  ')]
-      .filter((line) => line !== '')
-      .join('<br>'),
+    text: [`<b>${words}</b> [${unit}]`, keyLine(key)].filter((line) => line !== '').join('<br>'),
     xref: 'paper',
     yref: 'paper',
     x: 0,
@@ -60,4 +55,12 @@ export function heading(
     showarrow: false,
     font: { size: 12.5, color: INK },
   }
+}
+
+/** `■ sun  ■ battery`, each sign in its colour. */
+export function keyLine(key: readonly KeyEntry[]): string {
+  const entries = key.map(
+    ({ words, color, sign = '■' }) => `<span style="color:${color}">${sign}</span> ${words}`,
+  )
+  return entries.join('  ')
 }
