@@ -17,7 +17,7 @@ import {
   type SkyKind,
   traceOn,
 } from '@tideover/core'
-import { type Carried, filesOf } from './carried.js'
+import { type Carried, filesOf, PLAYED_SKIES } from './carried.js'
 
 /** What a person chooses. */
 export interface Choice {
@@ -47,6 +47,17 @@ export class Player {
     this.files = filesOf(carried)
     this.prepared = prepare(carried.house, this.files)
     this.stages.set(nameOf([]), cutStage(this.prepared))
+    this.warmUp()
+  }
+
+  /** A script runs slowly until it has run for a while: some cuts that nobody sees. */
+  private warmUp(): void {
+    const { asked, lengths } = this.carried
+    for (const hours of lengths.slice(-2)) {
+      for (const sky of PLAYED_SKIES) {
+        this.play({ month: asked.month, day: 14, hour: 18, hours, sky, off: [] })
+      }
+    }
   }
 
   /** Whether a set of loads has to be made ready first, which takes longer. */

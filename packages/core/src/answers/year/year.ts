@@ -9,7 +9,7 @@ import type { Prepared } from '../../series/prepare.js'
 import type { SkyKind } from '../../sky/sky.js'
 import { type Beside, besideOf } from '../beside.js'
 import { monthRides } from '../month-rides.js'
-import { monthSky } from '../month-sky.js'
+import { isSpell, monthSky } from '../month-sky.js'
 import { rideHorizon } from '../ride-jobs.js'
 import { type Equipped, equip } from '../scenario.js'
 import { skyFigures } from '../sky-figures.js'
@@ -82,10 +82,6 @@ export function yearMonth(prepared: Prepared, question: YearQuestion, month: num
     days: hasWorst ? worstOfDays(prepared.calendar, rides, minutesOfHours(hours)) : [],
     years: isSpell(kind) ? 1 : lived.sky.years,
   }
-}
-
-function isSpell(sky: SkyKind): boolean {
-  return sky === 'dull' || sky === 'none'
 }
 
 /**
