@@ -38,6 +38,8 @@ const WEEK: MeterRecord = {
 }
 const METERED = { name: 'waiting room', tier: 'comfort', file: 'waiting.csv' }
 const FILES = { meters: new Map([['waiting.csv', WEEK]]) }
+/** The longest that the door lets in, with nowhere to break. */
+const LONGEST = `${'endless'.repeat(28)}🦊🦊`
 const write = pageFolder()
 const trouble: string[] = []
 let made: MadePage
@@ -49,9 +51,10 @@ beforeAll(async () => {
   const named = structuredClone(plain) as { house: string; loads: Record<string, unknown>[] }
   named.house = `${NASTY}</title><script>alert(2)</script>`
   named.loads[1]!.name = NASTY
+  named.loads[2]!.name = LONGEST
   const waiting = named.loads.findIndex(({ name }) => name === 'waiting room')
   named.loads[waiting] = { ...METERED, dropOrder: 2 }
-  made = madePage(named, FILES, { month: 7 })
+  made = madePage(named, FILES, { month: 7 }, [1])
   browser = await chromium.launch({
     executablePath: BROWSER,
     args: ['--no-sandbox', '--disable-background-networking'],
@@ -123,13 +126,14 @@ describe.skipIf(skipped)('the page in a browser', { timeout: 240_000 }, () => {
     expectSame(await played(), [], {})
   })
 
-  it('plays a cut again in 30 ms, the least of ten', async () => {
+  it('plays a cut again in 30 ms, half of ten at least', async () => {
     const times: number[] = []
     for (let hour = 0; hour < 10; hour++) {
       await choose({ hour: String(hour) })
       times.push((await played()).ms)
     }
-    expect(Math.min(...times)).toBeLessThan(30)
+    times.sort((a, b) => a - b)
+    expect(times[4]).toBeLessThan(30)
   })
 
   it('is used with the keyboard alone', async () => {
@@ -151,10 +155,11 @@ describe.skipIf(skipped)('the page in a browser', { timeout: 240_000 }, () => {
     await page.locator('#clear-result .chart').waitFor()
   })
 
-  it('fits a phone without sideways scroll, everything unfolded', async () => {
+  it('fits a phone without sideways scroll, everything unfolded, the longest name in it', async () => {
     await page.evaluate(
       "document.querySelectorAll('details').forEach((each) => { each.open = true })",
     )
+    expect(await page.locator('#engineering rect title').count()).toBe(2 * 24)
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360)
   })
 

@@ -1,8 +1,9 @@
-// Runs jobs of a ride in a thread of its own: one message a job, one message back.
+// Does pieces of work in a thread of its own: one message each, one message back.
 
 import { parentPort, workerData } from 'node:worker_threads'
-import { type RideJob, type RideQuestion, runRideJob } from '@tideover/core'
+import type { RideQuestion } from '@tideover/core'
 import { openHouse } from './open-house.js'
+import { doWork, type Work } from './ride-work.js'
 
 /** What a thread is started with. */
 export interface RideWork {
@@ -12,6 +13,6 @@ export interface RideWork {
 
 const { path, question } = workerData as RideWork
 const { prepared } = openHouse(path)
-parentPort?.on('message', (job: RideJob) => {
-  parentPort?.postMessage(runRideJob(prepared, question, job))
+parentPort?.on('message', (work: Work) => {
+  parentPort?.postMessage(doWork(prepared, question, work))
 })

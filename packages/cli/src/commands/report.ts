@@ -6,7 +6,7 @@ import { darkestMonth } from '../darkest-month.js'
 import { openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { say } from '../output.js'
-import { rideResults } from '../ride-threads.js'
+import { resultsAndMonths } from '../ride-threads.js'
 
 /** `report`: the customer's page. */
 export async function report(path: string | undefined, words: Words): Promise<void> {
@@ -24,8 +24,9 @@ export async function report(path: string | undefined, words: Words): Promise<vo
   const question = { ...asked, month: month ?? darkestMonth(prepared) }
   // What is wrong with the question is told before any thread begins.
   equip(prepared, question)
-  const results = await rideResults(path, prepared, question, threads)
-  const page = pageHtml(factsOf(prepared, files, question, results, plain), pageScript())
+  const { results, months } = await resultsAndMonths(path, prepared, question, threads)
+  const facts = factsOf(prepared, files, question, results, plain, months)
+  const page = pageHtml(facts, pageScript())
   const out = String(words.out)
   write('out', out, page)
   say(`${out}: ${Math.ceil(Buffer.byteLength(page) / 1000)} kB, one file that works offline.`)

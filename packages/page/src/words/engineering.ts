@@ -1,30 +1,29 @@
 // Words of the fold for the electrician.
 
-import { type Finding, type SkyFigures, type SkyKind, skyName } from '@tideover/core'
-import type { PageFacts } from '../facts.js'
-import { lastsText, lengthText, percentDown } from './numbers.js'
+import { type Finding, type SkyFigures, skyName } from '@tideover/core'
+import type { PageFacts, Spread } from '../facts.js'
+import { assumedValue } from './defaults.js'
+import { lengthText, percentDown, shortHours } from './numbers.js'
 
 export type EngineeringWords = ReturnType<typeof engineeringWords>
 
 export function engineeringWords({ answer, prepared, winters }: PageFacts) {
+  const { warnings, defaults } = answer
   return {
     title: 'For the electrician: all skies, shares and settings',
     skiesTitle: 'How long, by sky',
     skiesLead:
-      'Hours over all starts of the month, rounded down; the share is that of the hardest pattern.',
-    skyHead: ['Sky', 'Worst', '1 in 20', 'Middle', 'Best', `Lasts ${lengthText(answer.cutHours)}`],
-    skyRow: (sky: SkyKind, figures: SkyFigures): string[] => [
-      skyName(sky),
-      figures.worstHours === null ? '–' : short(figures.worstHours, figures),
-      short(figures.p05Hours, figures),
-      short(figures.medianHours, figures),
-      short(figures.bestHours, figures),
-      share(figures.share),
+      'Whole hours, rounded down, over all starts of the month: the shortest, the longest, and how ' +
+      'far 1 start in 20, 1 in 4 and so on come at most. With + it was followed no further.',
+    skyHead: ['Sky', 'Worst', '1 in 20', '1 in 4', 'Middle', '3 in 4', '19 in 20', 'Best'],
+    skyRow: ({ worstHours, bestHours }: SkyFigures, { hours, horizonHours }: Spread): string[] => [
+      worstHours === null ? '–' : shortHours(worstHours, horizonHours),
+      ...hours.map((each) => shortHours(each, horizonHours)),
+      shortHours(bestHours, horizonHours),
     ],
-    patternsTitle: 'Share that lasts to the end, by when it starts',
+    patternsTitle: `Share that lasts ${lengthText(answer.cutHours)}, by when it starts`,
     patternHead: ['Sky', 'Any minute', '15 to 21 h', 'Windy, dull days'],
-    patternRow: (sky: SkyKind, { shareByPattern: by }: SkyFigures): string[] => [
-      skyName(sky),
+    patternRow: ({ shareByPattern: by }: SkyFigures): string[] => [
       share(by.any),
       share(by.evening),
       share(by.windy),
@@ -34,6 +33,11 @@ export function engineeringWords({ answer, prepared, winters }: PageFacts) {
     curveLead: 'Share of all starts of the month.',
     curveAlt: 'Share of starts that still last after so many hours, by sky.',
     skyName,
+    doubtsTitle: 'To know about this answer',
+    doubts: warnings,
+    defaultsTitle: `What nobody gave, so that a usual value was taken (${defaults.length})`,
+    defaultsNote: 'A data sheet or a look in the house is better than each of these.',
+    defaults: defaults.map(({ path, value }) => assumedValue(prepared.house, path, value)),
     settingsTitle: 'Asked',
     settings: Object.entries({
       month: answer.month,
@@ -72,12 +76,6 @@ function notes(answer: PageFacts['answer'], winters: number, zone: string): stri
     ...bright,
     `Clock of ${zone}.`,
   ]
-}
-
-function short(hours: number, { horizonHours }: SkyFigures): string {
-  return lastsText(hours, horizonHours)
-    .replace('more than', 'over')
-    .replace(/ hours?| minutes?/, (unit) => (unit.includes('hour') ? ' h' : ' min'))
 }
 
 function share(value: number | null): string {

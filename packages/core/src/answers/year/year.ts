@@ -116,14 +116,15 @@ export function yearFrom(
     years: isSpell(sky) ? null : months[0]!.years,
     spell: isSpell(sky) ? { winters, days: daysOfCut(hours) } : null,
     months: rows,
-    hardestMonth: hardestOf(rows),
+    hardestMonth: hardestMonthOf(rows),
     apartDays,
     worst: worstStarts(prepared, { ...question, apartDays }, months, source, done),
     ...besideOf(prepared, equipped, null, source.plain),
   }
 }
 
-function hardestOf(rows: readonly MonthRow[]): number {
+/** The month of the least share; of equals that of the shortest 1 in 20. 1..12 */
+export function hardestMonthOf(rows: readonly MonthRow[]): number {
   const share = ({ figures }: MonthRow): number => figures.share ?? 1
   const [hardest] = [...rows].sort(
     (a, b) =>

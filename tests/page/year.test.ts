@@ -1,0 +1,98 @@
+// The year by the hour on the page, and the words of a hardest month.
+
+import { yearMonth } from '@tideover/core'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { shadeOf } from '../../packages/page/src/sections/grid.js'
+import { hardestMonthWords } from '../../packages/page/src/words/hardest.js'
+import { shortHours } from '../../packages/page/src/words/numbers.js'
+import { plainHouse } from '../core/plain-house.js'
+import { type MadePage, madePage } from './made-page.js'
+
+let made: MadePage
+
+beforeAll(() => {
+  const house = plainHouse()
+  const stack = { ...(house.stack as object), place: 'house' }
+  made = madePage({ ...house, stack }, {}, { month: 1, hours: 6 }, [7])
+}, 120_000)
+
+describe('the months by the hour', () => {
+  it('are those of year, the month that was asked about not ridden again', () => {
+    const { prepared, facts } = made
+    const again = yearMonth(prepared, { hours: 6 }, 1).row
+    expect(facts.months.map(({ month }) => month)).toEqual([1, 7])
+    // `ride` tells the hand figure without sun beside it.
+    expect(facts.months[0]).toMatchObject({ ...again })
+  })
+
+  it('stand in a table and in a picture, 24 squares a month', () => {
+    expect(made.html.match(/<rect [^>]*><title>(January|July), /g)).toHaveLength(48)
+    expect(made.html).toContain('<th scope="row">Jan</th>')
+  })
+
+  // By hand: from the reserve of 50 % less 5 points to 10 % and the 4 % of a room at 15 °C, 3.1 kWh
+  // of 10 last 413.3 minutes at 0.45 kW, from every minute: there is no sun on the house.
+  it('spread as little as a load without hours does', () => {
+    const dull = made.facts.spread.find(({ sky }) => sky === 'dull')!
+    expect(dull.hours).toHaveLength(5)
+    for (const hours of dull.hours) expect(Math.abs(60 * hours - 413.3)).toBeLessThan(1)
+  })
+})
+
+describe('a shade', () => {
+  it.each([
+    [1, 0],
+    [0.999, 1],
+    [0.75, 1],
+    [0.5, 2],
+    [0.25, 3],
+    [0.249, 4],
+    [0.01, 4],
+    [0.009, 5],
+    [0, 5],
+  ])('of a share of %f is %i', (share, shade) => expect(shadeOf(share)).toBe(shade))
+})
+
+describe('hours of a table', () => {
+  it.each([
+    [48, '48+'],
+    [47.9, '47'],
+    [0.5, '30 min'],
+    [0, '0'],
+  ])('%f h followed for 48 are %s', (hours, text) => expect(shortHours(hours, 48)).toBe(text))
+})
+
+describe('the hardest month', () => {
+  const row = (month: number, share: number) => {
+    const figures = {
+      ...made.facts.promised,
+      share,
+      hardest: 'evening' as const,
+      medianHours: 15.9,
+    }
+    const shareByPattern = { any: 0.4, evening: share, windy: null }
+    const worstHours = 4.2
+    return {
+      month,
+      figures: { ...figures, shareByPattern, worstHours },
+      byHour: [],
+      byThreeHours: [],
+    }
+  }
+  const year = (worst: number) =>
+    Array.from({ length: 12 }, (_, m) => row(m + 1, m + 1 === worst ? 0.09 : 0.5))
+
+  it('is told where it is another one, with when it is so hard', () => {
+    expect(hardestMonthWords({ ...made.facts, months: year(4) })).toBe(
+      'January is not the hardest month for this house: in April it lasts 4 hours at worst, 15 hours in ' +
+        'the middle case; when it starts from 15 to 21 h, it lasts to the end in 9 of 100 cases.',
+    )
+    expect(hardestMonthWords({ ...made.facts, months: year(1) })).toBe(
+      'No month is harder for this house than January.',
+    )
+  })
+
+  it('is not told of a part of the year', () => {
+    expect(hardestMonthWords(made.facts)).toBe('')
+  })
+})
