@@ -29,6 +29,7 @@ th, td { text-align: left; vertical-align: top; padding: .4rem .5rem .4rem 0; bo
 thead th { font-size: .9375rem; color: ${QUIET}; font-weight: 600; }
 .grid { font-size: .8125rem; font-variant-numeric: tabular-nums; overflow-wrap: normal; }
 .grid td, .grid thead th { text-align: center; padding: .25rem .2rem; font-size: .8125rem; }
+.grid thead th:first-child { text-align: left; }
 .even { table-layout: fixed; }
 .grid.even thead th { font-size: .75rem; white-space: nowrap; padding: .25rem 0; }
 .grid tbody th { padding: .25rem .35rem .25rem 0; }
@@ -36,7 +37,7 @@ thead th { font-size: .9375rem; color: ${QUIET}; font-weight: 600; }
 h4 { font-size: 1rem; margin: 1rem 0 .25rem; }
 ${GRID_STYLE}
 .aside { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
-.chart { display: block; width: 100%; max-width: 36rem; height: auto; font-size: 12px; margin: .75rem 0 .25rem; }
+.chart { display: block; width: 100%; max-width: 30rem; height: auto; font-size: 12px; margin: .75rem 0 .25rem; }
 .swatch { width: 1.5em; height: 1em; vertical-align: -.1em; }
 .key, .hours, .fates { list-style: none; padding: 0; }
 .key { display: flex; flex-wrap: wrap; gap: .15rem 1rem; font-size: .9375rem; }
@@ -80,7 +81,7 @@ html:not(.playing) #play-form, html:not(.playing) .clear { display: none; }
   @page { size: A4; margin: 16mm 15mm; }
   body { padding: 0; max-width: none; font-size: 10.5pt; }
   h2, h3 { break-after: avoid; }
-  li, tr, .chart, dl div { break-inside: avoid; }
+  li, tr, .chart, .grid, dl div { break-inside: avoid; }
   #play { display: none; }
   .clear { display: none; }
   summary { list-style: none; }

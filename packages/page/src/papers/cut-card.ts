@@ -102,7 +102,7 @@ function goesOff(input: PapersInput): Html {
         `Below ${wholePercent(dropBelow)}: ${someNames(names, 4, 20).join(', ')} ` +
         `(back above ${wholePercent(returnAt)})`,
     ),
-    `At ${wholePercent(loadsOffAt)}: everything`,
+    `At ${wholePercent(loadsOffAt)}, or more in the cold: everything`,
   ]
   return tag('div', [tag('h3', 'Goes off, by battery charge'), list(items)])
 }

@@ -34,6 +34,8 @@ export interface Choice {
   readonly off: readonly string[]
 }
 
+/** Little sun and much of it: each takes other ways through the rules. */
+const RUN_IN_MONTHS = [1, 4, 7] as const
 /** Sets of loads kept ready beside all of them; each holds columns of a year. */
 const KEPT = 2
 
@@ -52,11 +54,9 @@ export class Player {
 
   /** A script runs slowly until it has run for a while: some cuts that nobody sees. */
   private warmUp(): void {
-    const { asked, lengths } = this.carried
-    for (const hours of lengths.slice(-2)) {
-      for (const sky of PLAYED_SKIES) {
-        this.play({ month: asked.month, day: 14, hour: 18, hours, sky, off: [] })
-      }
+    const hours = this.carried.lengths.at(-1) as number
+    for (const month of RUN_IN_MONTHS) {
+      for (const sky of PLAYED_SKIES) this.play({ month, day: 14, hour: 18, hours, sky, off: [] })
     }
   }
 

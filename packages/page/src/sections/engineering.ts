@@ -50,7 +50,7 @@ ${
 <h3>${words.settingsTitle}</h3><p>${words.settings.join(', ')}</p>
 ${
   isCarried
-    ? html`<div class="clear"><h3>${words.clearTitle}</h3><p>${words.clearLead}</p>
+    ? html`<p>${words.carries}</p><div class="clear"><h3>${words.clearTitle}</h3><p>${words.clearLead}</p>
 <button type="button" id="play-clear">${play.clear}</button><div id="clear-result"></div></div>`
     : null
 }

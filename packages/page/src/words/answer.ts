@@ -112,11 +112,12 @@ function countedOn({ answer, equipped }: PageFacts): string {
   const set =
     generator === undefined
       ? []
-      : [generator.start === 'by hand' ? 'somebody to start the generator' : 'the generator']
-  return `Counted with a battery ${charge} and ${age}, ${listed([...without, ...set])}`.replace(
-    /, $/,
-    '',
-  )
+      : [
+          generator.start === 'by hand'
+            ? 'somebody to start the generator'
+            : 'the generator starting by itself',
+        ]
+  return `Counted with a battery ${charge} and ${age}${[...without, ...set].map((part) => `; ${part}`).join('')}`
 }
 
 /** Names that an opening sentence has room for. */

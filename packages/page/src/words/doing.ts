@@ -124,10 +124,12 @@ function wakeSteps({ inverter, generator }: House): string[] {
     .filter((way) => way !== 'generator' || generator !== undefined)
     .map((way) => WAKES[way])
   if (ways.length === 0) {
-    return ['When it is dark, nothing but the grid brings it back: the sun alone cannot wake it.']
+    return [
+      'When everything is off, nothing but the grid brings it back: the sun alone cannot wake it.',
+    ]
   }
   const noSun = inverter.wakesOn.includes('sun') ? '' : ' The sun alone cannot wake it.'
-  return [`What brings it back when it is dark: ${ways.join(', or ')}; and the grid.${noSun}`]
+  return [`What brings it back when everything is off: ${ways.join(', or ')}; or the grid.${noSun}`]
 }
 
 function overloadStep({ inverter }: House, region: Region): string {

@@ -1,13 +1,14 @@
 // Words of the fold for the electrician.
 
-import { type Finding, type SkyFigures, skyName } from '@tideover/core'
+import { DULL_YEARS, type Finding, type SkyFigures, skyName } from '@tideover/core'
 import type { PageFacts, Spread } from '../facts.js'
+import { TYPICAL_YEARS } from '../replay/carry.js'
 import { assumedValue } from './defaults.js'
-import { lengthText, percentDown, shortHours } from './numbers.js'
+import { grouped, lengthText, percentDown, shortHours } from './numbers.js'
 
 export type EngineeringWords = ReturnType<typeof engineeringWords>
 
-export function engineeringWords({ answer, prepared, winters }: PageFacts) {
+export function engineeringWords({ answer, prepared, winters, carried }: PageFacts) {
   const { warnings, defaults } = answer
   return {
     title: 'For the electrician: all skies, shares and settings',
@@ -48,11 +49,23 @@ export function engineeringWords({ answer, prepared, winters }: PageFacts) {
       winters,
       seed: answer.seed,
     }).map(([name, value]) => `${name} ${value}`),
+    carries: carriesText(carried),
     clearTitle: 'Under a clear sky',
     clearLead: 'The bright end, to compare only: it promises nothing.',
     findingsTitle: 'Findings',
     finding: ({ grade, what, toDo }: Finding): string => `${grade}: ${what} ${toDo}`,
   }
+}
+
+/** What the cuts that are played on the page rest on. */
+function carriesText({ meters, outputs }: PageFacts['carried']): string {
+  const readings = [...meters, ...outputs].reduce((sum, [, { kw }]) => sum + kw.length, 0)
+  const measured = readings === 0 ? '' : `, the ${grouped(readings)} readings of its measured files`
+  return (
+    `To play a cut again this page carries the house as it was entered${measured}, and for each day ` +
+    `of the year which of ${DULL_YEARS} synthetic years it lives under a dull sky or without sun, and ` +
+    `which of ${TYPICAL_YEARS} is the middle one. All else is simulated anew, nothing is looked up.`
+  )
 }
 
 function notes(answer: PageFacts['answer'], winters: number, zone: string): string[] {

@@ -17,10 +17,10 @@ export function hardestMonthWords({ answer, months }: PageFacts): string {
   if (months.length < 12) return ''
   const month = monthName(answer.month)
   const hardest = hardestMonthOf(months)
-  if (hardest === answer.month) return `No month is harder for this house than ${month}.`
   const { figures } = months.find((row) => row.month === hardest)!
+  if (figures.share === 1) return 'In every other month it lasts to the end as well.'
+  if (hardest === answer.month) return `No month is harder for this house than ${month}.`
   const { worstHours, medianHours, horizonHours, share } = figures
-  if (share === 1) return `No other month is harder for this house than ${month}.`
   const worst = worstHours === null ? '' : `${lastsText(worstHours, horizonHours)} at worst, `
   return (
     `${month} is not the hardest month for this house: in ${monthName(hardest)} it lasts ${worst}` +

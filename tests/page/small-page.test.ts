@@ -1,6 +1,7 @@
-// The year by the hour on the page, and the words of a hardest month.
+// The page of a small house: the year by the hour, the words of a hardest month, its size.
 
 import { yearMonth } from '@tideover/core'
+import { MOST_BYTES, pageHtml } from '@tideover/page'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { shadeOf } from '../../packages/page/src/sections/grid.js'
 import { hardestMonthWords } from '../../packages/page/src/words/hardest.js'
@@ -37,6 +38,25 @@ describe('the months by the hour', () => {
     expect(dull.hours).toHaveLength(5)
     for (const hours of dull.hours) expect(Math.abs(60 * hours - 413.3)).toBeLessThan(1)
   })
+})
+
+describe('a page that would be larger than 8 MB', () => {
+  it('goes without what it carries, and without the script, and says so', () => {
+    const { facts } = made
+    // Digits that nothing makes smaller: a minute a reading, over 20 months.
+    const kw = Array.from({ length: 880_000 }, (_, i) => Math.abs(Math.sin(i * i)))
+    const meters = [['all.csv', { startMs: 0, stepMinutes: 1, kw }]] as const
+    const script = '"the script"'
+    const small = pageHtml(facts, script)
+    expect(small).toContain('"the script"')
+    expect(small).toContain('id="house-data"')
+    const large = pageHtml({ ...facts, carried: { ...facts.carried, meters } }, script)
+    expect(large.length).toBeLessThan(MOST_BYTES)
+    expect(large).not.toContain('"the script"')
+    expect(large).not.toContain('id="house-data"')
+    expect(large).not.toContain('id="play-clear"')
+    expect(large).toContain('too many for a page that travels by mail')
+  }, 60_000)
 })
 
 describe('a shade', () => {
@@ -89,6 +109,13 @@ describe('the hardest month', () => {
     )
     expect(hardestMonthWords({ ...made.facts, months: year(1) })).toBe(
       'No month is harder for this house than January.',
+    )
+  })
+
+  it('is none where every month lasts to the end', () => {
+    const months = Array.from({ length: 12 }, (_, m) => row(m + 1, 1))
+    expect(hardestMonthWords({ ...made.facts, months })).toBe(
+      'In every other month it lasts to the end as well.',
     )
   })
 
