@@ -75,6 +75,7 @@ html:not(.playing) #play-form, html:not(.playing) .clear { display: none; }
   .grid thead { position: static; width: auto; height: auto; clip-path: none; display: table-header-group; }
   .grid th, .grid td { display: table-cell; border-bottom: 1px solid ${GRID}; padding: .25rem .15rem; }
   .grid td::before { content: none; }
+  .grid.even thead th { font-size: .6875rem; }
   td::before { content: attr(data-head) ": "; color: ${QUIET}; }
 }
 @media print {
