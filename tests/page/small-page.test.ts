@@ -4,8 +4,11 @@ import { yearMonth } from '@tideover/core'
 import { MOST_BYTES, pageHtml } from '@tideover/page'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { shadeOf } from '../../packages/page/src/sections/grid.js'
+import { doingWords } from '../../packages/page/src/words/doing.js'
 import { hardestMonthWords } from '../../packages/page/src/words/hardest.js'
+import { coldText } from '../../packages/page/src/words/keeps.js'
 import { shortHours } from '../../packages/page/src/words/numbers.js'
+import { regionOf } from '../../packages/page/src/words/region.js'
 import { plainHouse } from '../core/plain-house.js'
 import { type MadePage, madePage } from './made-page.js'
 
@@ -37,6 +40,45 @@ describe('the months by the hour', () => {
     const dull = made.facts.spread.find(({ sky }) => sky === 'dull')!
     expect(dull.hours).toHaveLength(5)
     for (const hours of dull.hours) expect(Math.abs(60 * hours - 413.3)).toBeLessThan(1)
+  })
+})
+
+describe('what brings an empty house back', () => {
+  const steps = (inverter: object, arrays: readonly object[] = []): string => {
+    const { equipped } = made.facts
+    const house = {
+      ...equipped.house,
+      arrays,
+      inverter: { ...equipped.house.inverter, ...inverter },
+    }
+    const facts = { ...made.facts, equipped: { ...equipped, house } } as typeof made.facts
+    return doingWords(regionOf('UTC'), facts).steps.join(' ')
+  }
+
+  it('is nothing but the grid where nothing wakes it, and sun is spoken of where there are panels', () => {
+    const dark = steps({ whenEmpty: 'collapses', wakesOn: [] })
+    expect(dark).toContain('nothing but the grid brings it back. Too much')
+    const roof = steps({ whenEmpty: 'collapses', wakesOn: [] }, [{}])
+    expect(roof).toContain('nothing but the grid brings it back. The sun alone cannot wake it.')
+  })
+
+  it('is also its own clock, where it tries again by itself', () => {
+    const tries = steps({ whenEmpty: 'retries', wakesOn: [] }, [{}])
+    expect(tries).toContain('tries again by itself from 10:00-10:10')
+    expect(tries).toContain('The grid brings it back too.')
+    expect(tries).not.toContain('nothing but the grid')
+  })
+})
+
+describe('what a fridge keeps', () => {
+  it('is said in full, with what public guidance counts on', () => {
+    expect(coldText({ hours: 4, keeps: 'medicine' })).toBe(
+      'door shut, it warms from 5 to 8 °C in 4 hours in a room at 20 °C. Above 8 °C what it keeps may ' +
+        'be lost. Public guidance counts on 4 hours for food; for medicine ask who made it.',
+    )
+    expect(coldText({ hours: 30, keeps: 'frozen', roomC: 12 })).toContain(
+      'at 20 °C; here it has 12 °C.',
+    )
   })
 })
 

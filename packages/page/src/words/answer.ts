@@ -1,8 +1,9 @@
 // Words of the answer and of what stands around it: loads, stacks, assumptions.
 
-import { type LoadFigures, monthName, READING_ERROR, type SkyKind } from '@tideover/core'
+import { type LoadFigures, monthName, READING_ERROR } from '@tideover/core'
 import type { PageFacts, StackFacts } from '../facts.js'
 import { hardestMonthWords, hardestWords } from './hardest.js'
+import { coldText } from './keeps.js'
 import {
   casesText,
   counted,
@@ -53,11 +54,14 @@ export function answerWords(region: Region, facts: PageFacts) {
     ],
     firstOut: 'usually the first to give out',
     keepsLead: 'How long these may be off follows from what they keep:',
-    keeps: ({ name, toleranceBasis }: LoadFigures): string => `${name}: ${toleranceBasis}.`,
+    keeps: ({ name, toleranceBasis }: LoadFigures): string => {
+      const holdOver = house.loads.find((load) => load.name === name)?.holdOver
+      return `${name}: ${holdOver === undefined ? `${toleranceBasis}.` : coldText(holdOver)}`
+    },
     middleTitle: `One ${month} ${region.cut}, hour by hour`,
     middleLead: middleLead(region, facts, month),
     stacksTitle: 'More or fewer battery modules',
-    stacksLead: `The same ${region.cut} of ${lengthText(answer.cutHours)}, under the same dull conditions.`,
+    stacksLead: `The same ${region.cut} of ${lengthText(answer.cutHours)}, under the same conditions.`,
     stackHead: [
       'Battery',
       'Price',
@@ -178,14 +182,14 @@ function middleLead(
   { answer, middle, prepared }: PageFacts,
   month: string,
 ): string {
-  const sky: Partial<Record<SkyKind, string>> = { dull: 'the dull sky', none: 'no sun' }
+  const sky = answer.promise === 'none' ? 'without any sun' : 'under the dull sky'
   const shown = new Date(prepared.calendar.startMs + middle.trace.from * 60_000)
   const when = shown.toLocaleString('en-GB', {
     ...{ day: 'numeric', month: 'long', hour: '2-digit', minute: '2-digit' },
     timeZone: prepared.calendar.zone,
   })
   return (
-    `A middle case: of all starts in ${month} under ${sky[answer.promise]}, about half last longer than ` +
+    `A middle case: of all starts in ${month} ${sky}, about half last longer than ` +
     `this one and half less long. ${capital(region.theCut)} begins on ${when}.`
   )
 }

@@ -118,18 +118,23 @@ const WAKES: Readonly<Record<House['inverter']['wakesOn'][number], string>> = {
   person: 'somebody who switches the battery inverter on again, loads off, while the sun shines',
 }
 
-function wakeSteps({ inverter, generator }: House): string[] {
+function wakeSteps({ inverter, generator, arrays }: House): string[] {
   if (inverter.whenEmpty === 'holds') return []
+  const isAsleep = inverter.whenEmpty === 'collapses'
+  const wakes = inverter.wakesOn.includes('sun')
+  const noSun = arrays.length > 0 && isAsleep && !wakes ? ' The sun alone cannot wake it.' : ''
   const ways = inverter.wakesOn
     .filter((way) => way !== 'generator' || generator !== undefined)
     .map((way) => WAKES[way])
   if (ways.length === 0) {
-    return [
-      'When everything is off, nothing but the grid brings it back: the sun alone cannot wake it.',
-    ]
+    return isAsleep
+      ? [`When everything is off, nothing but the grid brings it back.${noSun}`]
+      : ['The grid brings it back too.']
   }
-  const noSun = inverter.wakesOn.includes('sun') ? '' : ' The sun alone cannot wake it.'
-  return [`What brings it back when everything is off: ${ways.join(', or ')}; or the grid.${noSun}`]
+  const also = isAsleep ? 'brings' : 'also brings'
+  return [
+    `What ${also} it back when everything is off: ${ways.join(', or ')}; or the grid.${noSun}`,
+  ]
 }
 
 function overloadStep({ inverter }: House, region: Region): string {
