@@ -1,112 +1,107 @@
-// The work of a ride or a page shared out to threads; whoever is free takes the next.
+// The work of a ride or a page shared out to threads, this one among them; whoever is free takes the
+// next piece.
+//
+// The others are started before the house is read here, for each has to read it for itself.
 
 import { Worker } from 'node:worker_threads'
-import {
-  type MonthRow,
-  type Prepared,
-  type RideQuestion,
-  type RideResult,
-  rideJobs,
-} from '@tideover/core'
+import type { MonthRow, Prepared, RideQuestion, RideResult } from '@tideover/core'
 import { progressLine } from './output.js'
-import { doWork, type Work, type Worked } from './ride-work.js'
-import type { RideWork } from './ride-worker.js'
+import {
+  type Asked,
+  doWork,
+  isRide,
+  type JobDone,
+  nextJob,
+  type RideWork,
+  type Worked,
+  workOf,
+} from './ride-work.js'
 
-/** Years of the typical sky that a thread takes in one go. */
-const YEARS_A_JOB = 3
+export class RideThreads {
+  private readonly counter = new Int32Array(new SharedArrayBuffer(4))
+  private readonly others: readonly Worker[]
+  private readonly done: JobDone[] = []
+  private failure: unknown = null
+  private wake: () => void = () => {}
 
-/** All that a ride rests on, with progress told; with one thread nothing is started beside it. */
-export async function rideResults(
-  path: string | undefined,
-  prepared: Prepared,
-  question: RideQuestion,
-  threads: number,
-): Promise<RideResult[]> {
-  const jobs = rideJobs(prepared, question, YEARS_A_JOB)
-  return (await allDone(jobs, path, prepared, question, threads)) as RideResult[]
-}
-
-/** The same, and the other months of the year by the hour. */
-export async function resultsAndMonths(
-  path: string | undefined,
-  prepared: Prepared,
-  question: RideQuestion,
-  threads: number,
-): Promise<{ results: RideResult[]; months: MonthRow[] }> {
-  const jobs = rideJobs(prepared, question, YEARS_A_JOB)
-  const others = Array.from({ length: 12 }, (_, m) => m + 1).filter((m) => m !== question.month)
-  const done = await allDone([...jobs, ...others], path, prepared, question, threads)
-  return {
-    results: done.slice(0, jobs.length) as RideResult[],
-    months: done.slice(jobs.length) as MonthRow[],
+  /**
+   * @param threads     in all, this one among them; >= 1
+   * @param withMonths  whether the other months of the year are worked out too
+   */
+  constructor(
+    path: string | undefined,
+    asked: Asked,
+    threads: number,
+    private readonly withMonths = false,
+  ) {
+    const work: RideWork = { path, asked, withMonths, counter: this.counter }
+    this.others = Array.from({ length: threads - 1 }, () => this.another(work))
   }
-}
 
-async function allDone(
-  works: readonly Work[],
-  path: string | undefined,
-  prepared: Prepared,
-  question: RideQuestion,
-  threads: number,
-): Promise<Worked[]> {
-  const show = progressLine()
-  const tell = (count: number): void => show(`${count} of ${works.length} parts done`)
-  tell(0)
-  const done =
-    threads === 1
-      ? works.map((work, which) => {
-          const worked = doWork(prepared, question, work)
-          tell(which + 1)
-          return worked
-        })
-      : await doneInThreads(works, { path, question }, threads, tell)
-  show('')
-  return done
-}
+  /**
+   * All that a ride rests on, in the order of its jobs; progress is told.
+   *
+   * @param question  what was asked, its month settled
+   */
+  async results(prepared: Prepared, question: RideQuestion): Promise<RideResult[]> {
+    const done = await this.allDone(prepared, question)
+    return done.filter(isRide)
+  }
 
-/**
- * What came of it, in the order of the work.
- *
- * @param threads  >= 1
- * @param told     after each piece
- */
-async function doneInThreads(
-  works: readonly Work[],
-  data: RideWork,
-  threads: number,
-  told: (count: number) => void,
-): Promise<Worked[]> {
-  const done = new Array<Worked>(works.length)
-  let next = 0
-  let finished = 0
-  const runOne = async (): Promise<void> => {
-    const worker = new Worker(new URL('./ride-worker.js', import.meta.url), { workerData: data })
-    try {
-      while (next < works.length) {
-        const which = next++
-        worker.postMessage(works[which])
-        done[which] = await answerOf(worker)
-        told(++finished)
-      }
-    } finally {
-      await worker.terminate()
+  /** The same, and the other months by the hour, January first. */
+  async resultsAndMonths(
+    prepared: Prepared,
+    question: RideQuestion,
+  ): Promise<{ results: RideResult[]; months: MonthRow[] }> {
+    const done = await this.allDone(prepared, question)
+    return {
+      results: done.filter(isRide),
+      months: done.filter((each): each is MonthRow => !isRide(each)),
     }
   }
-  await Promise.all(Array.from({ length: Math.min(threads, works.length) }, runOne))
-  return done
-}
 
-function answerOf(worker: Worker): Promise<Worked> {
-  return new Promise((resolve, reject) => {
-    const answered = (result: Worked): void => {
-      worker.off('error', failed)
-      resolve(result)
+  private async allDone(prepared: Prepared, question: RideQuestion): Promise<Worked[]> {
+    const show = progressLine()
+    const works = workOf(prepared, question, this.withMonths)
+    const tell = (): void => show(`${this.done.length} of ${works.length} parts done`)
+    for (const worker of this.others) worker.ref()
+    tell()
+    for (let which = nextJob(this.counter); which < works.length; which = nextJob(this.counter)) {
+      this.done.push({ which, result: doWork(prepared, question, works[which]!) })
+      // What the others have sent meanwhile is taken in.
+      await new Promise(setImmediate)
+      tell()
     }
-    const failed = (error: unknown): void => {
-      worker.off('message', answered)
-      reject(error)
+    while (this.done.length < works.length) {
+      await this.news()
+      tell()
     }
-    worker.once('message', answered)
-    worker.once('error', failed)
-  })
+    show('')
+    return this.done.sort((a, b) => a.which - b.which).map(({ result }) => result)
+  }
+
+  /** The next message of another thread. */
+  private async news(): Promise<void> {
+    if (this.failure === null) {
+      await new Promise<void>((resolve) => {
+        this.wake = resolve
+      })
+    }
+    if (this.failure !== null) throw this.failure
+  }
+
+  /** A thread that does not keep the command alive before its results are waited for. */
+  private another(workerData: RideWork): Worker {
+    const worker = new Worker(new URL('./ride-worker.js', import.meta.url), { workerData })
+    worker.on('message', (done: JobDone) => {
+      this.done.push(done)
+      this.wake()
+    })
+    worker.on('error', (error) => {
+      this.failure = error
+      this.wake()
+    })
+    worker.unref()
+    return worker
+  }
 }

@@ -1,18 +1,15 @@
-// Does pieces of work in a thread of its own: one message each, one message back.
+// Does pieces of work in a thread of its own, each as soon as nobody else has it.
 
 import { parentPort, workerData } from 'node:worker_threads'
-import type { RideQuestion } from '@tideover/core'
+import { monthAsked } from './darkest-month.js'
 import { openHouse } from './open-house.js'
-import { doWork, type Work } from './ride-work.js'
+import { buffersOf, doWork, nextJob, type RideWork, workOf } from './ride-work.js'
 
-/** What a thread is started with. */
-export interface RideWork {
-  readonly path: string | undefined
-  readonly question: RideQuestion
-}
-
-const { path, question } = workerData as RideWork
+const { path, asked, withMonths, counter } = workerData as RideWork
 const { prepared } = openHouse(path)
-parentPort?.on('message', (work: Work) => {
-  parentPort?.postMessage(doWork(prepared, question, work))
-})
+const question = monthAsked(prepared, asked)
+const works = workOf(prepared, question, withMonths)
+for (let which = nextJob(counter); which < works.length; which = nextJob(counter)) {
+  const result = doWork(prepared, question, works[which]!)
+  parentPort?.postMessage({ which, result }, buffersOf(result))
+}

@@ -3,7 +3,7 @@
 
 import { clockMinute, DAY_MINUTES, inSpan } from '../axis/calendar.js'
 import { NEVER } from './columns.js'
-import type { ColumnParts } from './parts.js'
+import { type ColumnParts, flags } from './parts.js'
 
 /**
  * Minutes in which the gateway has the grid: one that comes back is waited out, and one that goes
@@ -24,9 +24,9 @@ export function attemptColumn({ house, calendar, window }: ColumnParts): Uint8Ar
   const times = house.inverter.retryAt.map((span) =>
     span.split('-').map((part) => clockMinute(part.trim()) ?? 0),
   )
-  return Uint8Array.from({ length: window.n }, (_, i) => {
+  return flags(window.n, (i) => {
     const wall = calendar.wallMinute[(i + window.from) % calendar.n]!
-    return times.some(([from, to]) => inSpan(wall, from ?? 0, to ?? 0)) ? 1 : 0
+    return times.some(([from, to]) => inSpan(wall, from ?? 0, to ?? 0))
   })
 }
 

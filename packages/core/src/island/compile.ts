@@ -75,7 +75,7 @@ function columnsOf(
     gridUp: taken,
     lastGrid: taken.lastIndexOf(1),
     delta,
-    forced: forcedColumns(parts),
+    forced: forcedColumns(parts, delta[0]!),
     ...generatorColumns(parts),
     deltaGrid: gridUp === undefined ? [] : gridColumns(parts),
     tempLimit: hourColumn(window, (placeC) => {

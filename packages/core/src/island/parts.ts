@@ -22,3 +22,10 @@ export interface ColumnParts {
   /** Load by level, 0 (all) to holding (none). [level][n], [kW] */
   readonly loads: readonly Float64Array[]
 }
+
+/** A column of 1 where something is so. [n] */
+export function flags(n: number, isSo: (i: number) => boolean): Uint8Array {
+  const out = new Uint8Array(n)
+  for (let i = 0; i < n; i++) if (isSo(i)) out[i] = 1
+  return out
+}
