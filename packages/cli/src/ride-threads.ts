@@ -1,17 +1,21 @@
-// The jobs of a ride shared out to threads, this one among them; whoever is free takes the next.
+// The work of a ride or a page shared out to threads, this one among them; whoever is free takes the
+// next piece.
 //
 // The others are started before the house is read here, for each has to read it for itself.
 
 import { Worker } from 'node:worker_threads'
-import {
-  type Prepared,
-  type RideQuestion,
-  type RideResult,
-  rideJobs,
-  runRideJob,
-} from '@tideover/core'
+import type { MonthRow, Prepared, RideQuestion, RideResult } from '@tideover/core'
 import { progressLine } from './output.js'
-import { type Asked, type JobDone, nextJob, type RideWork, YEARS_A_JOB } from './ride-work.js'
+import {
+  type Asked,
+  doWork,
+  isRide,
+  type JobDone,
+  nextJob,
+  type RideWork,
+  type Worked,
+  workOf,
+} from './ride-work.js'
 
 export class RideThreads {
   private readonly counter = new Int32Array(new SharedArrayBuffer(4))
@@ -20,9 +24,17 @@ export class RideThreads {
   private failure: unknown = null
   private wake: () => void = () => {}
 
-  /** @param threads  in all, this one among them; >= 1 */
-  constructor(path: string | undefined, asked: Asked, threads: number) {
-    const work: RideWork = { path, asked, counter: this.counter }
+  /**
+   * @param threads     in all, this one among them; >= 1
+   * @param withMonths  whether the other months of the year are worked out too
+   */
+  constructor(
+    path: string | undefined,
+    asked: Asked,
+    threads: number,
+    private readonly withMonths = false,
+  ) {
+    const work: RideWork = { path, asked, withMonths, counter: this.counter }
     this.others = Array.from({ length: threads - 1 }, () => this.another(work))
   }
 
@@ -32,18 +44,35 @@ export class RideThreads {
    * @param question  what was asked, its month settled
    */
   async results(prepared: Prepared, question: RideQuestion): Promise<RideResult[]> {
+    const done = await this.allDone(prepared, question)
+    return done.filter(isRide)
+  }
+
+  /** The same, and the other months by the hour, January first. */
+  async resultsAndMonths(
+    prepared: Prepared,
+    question: RideQuestion,
+  ): Promise<{ results: RideResult[]; months: MonthRow[] }> {
+    const done = await this.allDone(prepared, question)
+    return {
+      results: done.filter(isRide),
+      months: done.filter((each): each is MonthRow => !isRide(each)),
+    }
+  }
+
+  private async allDone(prepared: Prepared, question: RideQuestion): Promise<Worked[]> {
     const show = progressLine()
-    const jobs = rideJobs(prepared, question, YEARS_A_JOB)
-    const tell = (): void => show(`${this.done.length} of ${jobs.length} parts done`)
+    const works = workOf(prepared, question, this.withMonths)
+    const tell = (): void => show(`${this.done.length} of ${works.length} parts done`)
     for (const worker of this.others) worker.ref()
     tell()
-    for (let which = nextJob(this.counter); which < jobs.length; which = nextJob(this.counter)) {
-      this.done.push({ which, result: runRideJob(prepared, question, jobs[which]!) })
+    for (let which = nextJob(this.counter); which < works.length; which = nextJob(this.counter)) {
+      this.done.push({ which, result: doWork(prepared, question, works[which]!) })
       // What the others have sent meanwhile is taken in.
       await new Promise(setImmediate)
       tell()
     }
-    while (this.done.length < jobs.length) {
+    while (this.done.length < works.length) {
       await this.news()
       tell()
     }
