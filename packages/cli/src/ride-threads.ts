@@ -18,7 +18,7 @@ import {
 } from './ride-work.js'
 
 export class RideThreads {
-  private readonly counter = new Int32Array(new SharedArrayBuffer(4))
+  private readonly counter: Int32Array = new Int32Array(new SharedArrayBuffer(4))
   private readonly others: readonly Worker[]
   private readonly done: JobDone[] = []
   private failure: unknown = null

@@ -16,38 +16,38 @@ const FIRST_SIZE = 4096
 
 export class Cohorts {
   /** In a crowd: stored energy less the crowd's offset; else stored energy. [kWh] */
-  base = new Float64Array(FIRST_SIZE)
+  base: Float64Array = new Float64Array(FIRST_SIZE)
   /** In a crowd: fuel plus what the crowd burnt; else fuel. Of its driest history. [l] */
-  fuel = new Float64Array(FIRST_SIZE)
+  fuel: Float64Array = new Float64Array(FIRST_SIZE)
   /** Histories that differ in fuel: the root of their heap. */
-  label = new Int32Array(FIRST_SIZE)
+  label: Int32Array = new Int32Array(FIRST_SIZE)
   /** The latest of its starts. */
-  youngest = new Int32Array(FIRST_SIZE)
+  youngest: Int32Array = new Int32Array(FIRST_SIZE)
   /** 1 while it serves nothing. */
-  down = new Uint8Array(FIRST_SIZE)
+  down: Uint8Array = new Uint8Array(FIRST_SIZE)
   /** First minute of the latest of its open spells. */
-  downSince = new Int32Array(FIRST_SIZE)
+  downSince: Int32Array = new Int32Array(FIRST_SIZE)
   /** Number of the crowd it is in. */
-  crowd = new Int32Array(FIRST_SIZE)
+  crowd: Int32Array = new Int32Array(FIRST_SIZE)
   /** Place in the crowd's ring, and neighbours there. */
-  bucket = new Int32Array(FIRST_SIZE)
-  prev = new Int32Array(FIRST_SIZE)
-  next = new Int32Array(FIRST_SIZE)
+  bucket: Int32Array = new Int32Array(FIRST_SIZE)
+  prev: Int32Array = new Int32Array(FIRST_SIZE)
+  next: Int32Array = new Int32Array(FIRST_SIZE)
   /**
    * The kind it was of when it was placed, and its waits: NONE where none describes it, FRESH for a
    * start that has yet to live its first minute.
    */
-  code = new Int32Array(FIRST_SIZE)
-  solarUntil = new Int32Array(FIRST_SIZE)
-  solarTooUntil = new Int32Array(FIRST_SIZE)
+  code: Int32Array = new Int32Array(FIRST_SIZE)
+  solarUntil: Int32Array = new Int32Array(FIRST_SIZE)
+  solarTooUntil: Int32Array = new Int32Array(FIRST_SIZE)
   /** Timers of its own, as `Timers` has them. */
-  timer = new Int32Array(FIRST_SIZE)
-  togetherUntil = new Int32Array(FIRST_SIZE)
-  onBefore = new Int32Array(FIRST_SIZE)
+  timer: Int32Array = new Int32Array(FIRST_SIZE)
+  togetherUntil: Int32Array = new Int32Array(FIRST_SIZE)
+  onBefore: Int32Array = new Int32Array(FIRST_SIZE)
   /** In a crowd: the minute in which a timer ends, and neighbours in the list of that minute. */
-  due = new Int32Array(FIRST_SIZE)
-  duePrev = new Int32Array(FIRST_SIZE)
-  dueNext = new Int32Array(FIRST_SIZE)
+  due: Int32Array = new Int32Array(FIRST_SIZE)
+  duePrev: Int32Array = new Int32Array(FIRST_SIZE)
+  dueNext: Int32Array = new Int32Array(FIRST_SIZE)
 
   private used = 0
   private free = NONE
