@@ -7,10 +7,9 @@ const PACKAGES = {
   core: [],
   files: ['core'],
   figures: ['core'],
-  threads: ['core'],
   page: ['core', 'files', 'figures'],
-  notebook: ['core', 'files', 'figures', 'page', 'threads'],
-  cli: ['core', 'files', 'figures', 'page', 'threads'],
+  notebook: ['core', 'files', 'figures', 'page'],
+  cli: ['core', 'files', 'figures', 'page'],
 }
 
 const BASE = ['units', 'axis', 'house']

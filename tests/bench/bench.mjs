@@ -26,6 +26,7 @@ import {
   windowOf,
 } from '@tideover/core'
 import { loadHouse } from '@tideover/files'
+import { carriedOf, Player } from '@tideover/page'
 import { getPosition } from 'suncalc'
 import { STACKS_WORKERS, stacksMs } from './stacks.mjs'
 
@@ -93,11 +94,13 @@ figures.traceNsPerMinute = nsPerMinute(() => trace(year, equipped.startKwh).stor
 const plain = plainCase()
 figures.plainPassMsPerYear = least(2, () => passOf(plain))
 figures.plainSteppedMsPerYear = least(1, () => steppedOf(plain)) * SAMPLE
+hardCases()
 figures.passMsPerYear = least(1, () => passOf({ compiled, startKwh: equipped.startKwh }))
 figures.steppedMsPerYear =
   least(1, () => steppedOf({ compiled, startKwh: equipped.startKwh })) * SAMPLE
 
 figures.stacksMs = await stacksMs()
+figures.replayMs = replayMs()
 Object.assign(figures, coldRide())
 figures.node = process.version
 figures.cpu = cpus()[0]?.model ?? 'unknown'
@@ -130,25 +133,49 @@ function copyLoop() {
   return columns[14][n - 1]
 }
 
-/** One tier, one clamp: solar that throttles, no bands that bind, no generator. */
-function plainCase() {
+/**
+ * One tier, one clamp: solar that throttles, no bands that bind, no generator; or, changed, one of
+ * the houses on which the pass might take long.
+ */
+function plainCase({ w = 250, onIsland = 'throttles', kw = house.arrays[0].peakKw } = {}) {
   const { generator: _, person: __, comfort: ___, heatingMonths: ____, ...rest } = house
   const { wakesOn: _____, ...inverter } = house.inverter
+  const reconnectSeconds = onIsland === 'trips' ? 180 : 20
+  const ratedKw = Math.max(kw, house.arrays[0].inverter.ratedKw)
   const bare = checkHouse({
     ...JSON.parse(JSON.stringify({ ...rest, inverter })),
     arrays: [
       {
         ...house.arrays[0],
-        inverter: { ...house.arrays[0].inverter, onIsland: 'throttles', reconnectSeconds: 20 },
+        peakKw: kw,
+        inverter: { ...house.arrays[0].inverter, ratedKw, onIsland, reconnectSeconds },
       },
     ],
     stack: { ...house.stack, place: 'house' },
-    loads: [{ name: 'all', tier: 'critical', w: 250 }],
+    loads: [{ name: 'all', tier: 'critical', w }],
   })
-  const prepared = prepare(bare)
+  const prepared = prepare(bare, {}, croft)
   const { plant, rules, startKwh } = equip(prepared, {})
   const wide = windowOf(prepared, sky, scratch, 0, 0, n + HORIZON)
   return { compiled: compile(bare, calendar, prepared.demand, plant, rules, wide), startKwh }
+}
+
+/** What may make a pass long: rides of weeks, an array far too large, starts at any charge. */
+function hardCases() {
+  const anyCharge = (name) => {
+    const { capacityKwh } = plain.compiled.rules
+    const charge = (i) => onGrid(capacityKwh * (0.2 + 0.8 * luck(1, name, i)))
+    return { ...plain, startKwh: Float64Array.from({ length: n }, (_, i) => charge(i)) }
+  }
+  const cases = {
+    lightLoadPassMsPerYear: () => plainCase({ w: 31 }),
+    trippingPassMsPerYear: () => plainCase({ onIsland: 'trips', kw: 3 * 4.2 }),
+    startColumnPassMsPerYear: () => anyCharge(5),
+  }
+  for (const [name, make] of Object.entries(cases)) {
+    const hard = make()
+    figures[name] = least(2, () => passOf(hard))
+  }
 }
 
 function passOf({ compiled: { columns, rules }, startKwh }) {
@@ -165,6 +192,20 @@ function steppedOf({ compiled: { columns, rules }, startKwh }) {
     sum += state.stored
   }
   return sum
+}
+
+/** The middle one of eleven cuts of the customer's page, each on another day, series included. */
+function replayMs() {
+  const { modules, health } = equipped
+  const asked = { month: 1, hours: 24, winters: 10, seed: 1, modules, health, startSoc: 'reserve' }
+  const player = new Player(carriedOf(croft, loaded.files, asked))
+  const times = Array.from({ length: 14 }, (_, k) => {
+    const from = performance.now()
+    const choice = { month: 1, day: 2 * k + 1, hour: k, hours: 24, sky: 'dull', off: [] }
+    consume(player.play(choice).trace.storedKwh[0])
+    return performance.now() - from
+  })
+  return times.slice(3).sort((a, b) => a - b)[5]
 }
 
 /** A whole process, 30 years of the croft; memory as the process itself saw it. */

@@ -2,7 +2,7 @@
 
 import { existsSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
-import { type CutQuestion, prepare, traceCut } from '@tideover/core'
+import { type CutQuestion, type MeterRecord, prepare, traceCut } from '@tideover/core'
 import { readHouseFile } from '@tideover/files'
 import { type Browser, chromium, type Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
@@ -28,6 +28,18 @@ interface Last {
 
 const { plain } = readHouseFile(`${SAMPLES}surgery.yaml`)
 const NASTY = `<img src=x onerror="alert(1)"> '&" 🦊`
+// A meter of the waiting room with its plugs: quarter hours of a week, one missing.
+const WEEK: MeterRecord = {
+  name: 'waiting.csv',
+  startMs: Date.UTC(2025, 5, 30, 12),
+  stepMinutes: 15,
+  kw: Float64Array.from({ length: 672 }, (_, i) => (i === 100 ? Number.NaN : 0.1 + (i % 7) / 9)),
+  notes: [],
+}
+const METERED = { name: 'waiting room', tier: 'comfort', file: 'waiting.csv' }
+const FILES = { meters: new Map([['waiting.csv', WEEK]]) }
+/** The longest that the door lets in, with nowhere to break. */
+const LONGEST = `${'endless'.repeat(28)}🦊🦊`
 const write = pageFolder()
 const trouble: string[] = []
 let made: MadePage
@@ -36,10 +48,13 @@ let page: Page
 
 beforeAll(async () => {
   if (skipped) return
-  const named = structuredClone(plain) as { house: string; loads: { name: string }[] }
+  const named = structuredClone(plain) as { house: string; loads: Record<string, unknown>[] }
   named.house = `${NASTY}</title><script>alert(2)</script>`
   named.loads[1]!.name = NASTY
-  made = madePage(named, {}, { month: 7 })
+  named.loads[2]!.name = LONGEST
+  const waiting = named.loads.findIndex(({ name }) => name === 'waiting room')
+  named.loads[waiting] = { ...METERED, dropOrder: 2 }
+  made = madePage(named, FILES, { month: 7 }, [1])
   browser = await chromium.launch({
     executablePath: BROWSER,
     args: ['--no-sandbox', '--disable-background-networking'],
@@ -77,7 +92,7 @@ function expectSame(last: Last, off: readonly string[], question: Partial<CutQue
   const loads = house.loads.map((load) =>
     off.includes(load.name) ? { ...load, tier: 'gridOnly' as const } : load,
   )
-  const prepared = off.length === 0 ? made.prepared : prepare({ ...house, loads })
+  const prepared = off.length === 0 ? made.prepared : prepare({ ...house, loads }, FILES)
   const story = traceCut(prepared, { startMs: last.startMs, hours: 24, ...question })
   expect(last.syntheticYear).toBe(story.syntheticYear)
   expect(last.events).toEqual(story.events.map(({ minute, text }) => ({ minute, text })))
@@ -111,13 +126,14 @@ describe.skipIf(skipped)('the page in a browser', { timeout: 240_000 }, () => {
     expectSame(await played(), [], {})
   })
 
-  it('plays a cut again in 30 ms, the least of ten', async () => {
+  it('plays a cut again in 30 ms, half of ten at least', async () => {
     const times: number[] = []
     for (let hour = 0; hour < 10; hour++) {
       await choose({ hour: String(hour) })
       times.push((await played()).ms)
     }
-    expect(Math.min(...times)).toBeLessThan(30)
+    times.sort((a, b) => a - b)
+    expect(times[4]).toBeLessThan(30)
   })
 
   it('is used with the keyboard alone', async () => {
@@ -139,10 +155,11 @@ describe.skipIf(skipped)('the page in a browser', { timeout: 240_000 }, () => {
     await page.locator('#clear-result .chart').waitFor()
   })
 
-  it('fits a phone without sideways scroll, everything unfolded', async () => {
+  it('fits a phone without sideways scroll, everything unfolded, the longest name in it', async () => {
     await page.evaluate(
       "document.querySelectorAll('details').forEach((each) => { each.open = true })",
     )
+    expect(await page.locator('#engineering rect title').count()).toBe(2 * 24)
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360)
   })
 

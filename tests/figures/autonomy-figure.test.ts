@@ -1,6 +1,13 @@
 import { type AutonomyCurve, autonomyCurve, hoursTo } from '@tideover/core'
-import { autonomyFigure, autonomyRows, type NamedCurve, type Trace } from '@tideover/figures'
+import {
+  autonomyFigure,
+  autonomyGridFigure,
+  autonomyRows,
+  type NamedCurve,
+  type Trace,
+} from '@tideover/figures'
 import { describe, expect, it } from 'vitest'
+import { contrast } from './colours.js'
 
 /** A curve of rides given in hours, followed for 48 h; those that last longer are cut there. */
 function curveOf(rideHours: readonly number[], last = 48): AutonomyCurve {
@@ -87,6 +94,65 @@ describe('the figure of autonomy curves', () => {
     const [long] = autonomyFigure([open], { atHours: 60 }).data as Drawn[]
     expect(long!.y[4 * 48]).toBe(50)
     expect(long!.y[4 * 48 + 1]).toBeNaN()
+  })
+})
+
+describe('curves of stacks, step by step', () => {
+  const stacks = [1, 2, 3, 4, 5, 6].map((modules) => ({
+    name: `${modules} modules`,
+    curve: curveOf([4 * modules, 7 * modules]),
+  }))
+  const { data, layout } = autonomyFigure(stacks, { inOrder: true })
+  const looks = data.map(({ line }) => line as { color: string; dash: string })
+
+  it('go from dark to light, and no neighbours have the same strokes', () => {
+    for (const [i, { color, dash }] of looks.slice(1).entries()) {
+      expect(contrast(color, '#ffffff')).toBeLessThanOrEqual(contrast(looks[i]!.color, '#ffffff'))
+      expect(dash).not.toBe(looks[i]!.dash)
+    }
+  })
+
+  it('have names in their colours that can be read on white', () => {
+    // WCAG 2.1: 3 to 1 for graphical objects and for bold letters of 14 pt or more; ours are
+    // bold and smaller, so somewhat more.
+    for (const { color } of looks) expect(contrast(color, '#ffffff')).toBeGreaterThan(3.5)
+    const words = layout.annotations as { text: string; font: { color: string } }[]
+    expect(words.map(({ text }) => text)).toEqual(stacks.map(({ name }) => `<b>${name}</b>`))
+    expect(words.map(({ font }) => font.color)).toEqual(looks.map(({ color }) => color))
+  })
+})
+
+describe('a dozen curves, one a row', () => {
+  const figure = autonomyGridFigure(
+    [...CURVES, { name: 'a name too long for a phone', curve: CURVES[0]!.curve }],
+    {
+      hours: [6, 24, 36, 7.1],
+    },
+  )
+  const [grid, texts] = figure.data as (Trace & { text: string[]; z: number[][] })[]
+  const { yaxis, xaxis } = figure.layout as unknown as {
+    yaxis: { ticktext: string[] }
+    xaxis: { ticktext: string[]; title: Words }
+  }
+
+  it('has the share of each length of cut in its cell, rounded down', () => {
+    // Of 1000 starts one lasts 5 h: 999 last 6, which is not all.
+    expect(texts!.text.slice(0, 6)).toEqual(['100', '66', '0', '99', '99', '99'])
+    expect((grid!.text as unknown as string[][])[0]![1]).toBe('dull sky, after 24 h: 66 %')
+  })
+
+  it('shades by quarters, and only what all cuts last as all', () => {
+    expect(grid!.z).toEqual([
+      [4, 2, 0],
+      [3, 3, 3],
+      [4, 2, 0],
+    ])
+  })
+
+  it('leaves out hours that no curve tells, and shortens long names', () => {
+    expect(xaxis.ticktext).toEqual(['6', '24', '36'])
+    expect(xaxis.title.text).toBe('time since the power cut began [h]')
+    expect(yaxis.ticktext).toEqual(['dull sky', 'typical skies', 'a name too long …'])
   })
 })
 

@@ -286,6 +286,37 @@ describe('a long cut drawn with few rows', () => {
   })
 })
 
+describe('a cut of a hundred days', () => {
+  const story = storyOf('2025-01-07T19:30Z', 100 * 24, { sky: 'typical', syntheticYear: 0 })
+  const figure = cutFigure(story, prepared)
+
+  it('draws no line of more points than can be seen, its limits neither', () => {
+    // 2400 hours of a limit that the cold lifts; a wide page has some 900 columns of pixels.
+    for (const { name, x, line } of traces(figure)) {
+      if (line !== undefined) expect(x.length, name).toBeLessThan(2.1 * 900 + 500)
+    }
+    const cold = traces(figure).find(({ hoverinfo, x }) => hoverinfo === 'skip' && x.length > 100)
+    const { rules, columns } = story.compiled
+    const floor = rules.loadsOffKwh + columns.coldFloor.reduce((a, b) => Math.max(a, b))
+    expect(Math.max(...cold!.y)).toBeCloseTo(floor, 1)
+  })
+
+  it('has its numbers in one row where that is asked for', () => {
+    const [row, ...more] = cutRows(story, prepared, { hoursARow: 2400 })
+    expect(more).toEqual([])
+    const { values } = story.courses.find(({ name }) => name === 'insulin fridge')!.shown!
+    const most = values.reduce((a, b) => Math.max(a, b))
+    expect(row!['insulin fridge at most [°C]']).toBeCloseTo(most, 1)
+  })
+
+  it('shades no nights, which would be a pixel or two, and does not say so', () => {
+    const shapes = figure.layout.shapes as { type: string }[]
+    expect(shapes.some(({ type }) => type === 'rect')).toBe(false)
+    const { subtitle } = figure.layout.title as unknown as { subtitle: Words }
+    expect(subtitle.text).not.toContain('Shaded')
+  })
+})
+
 describe('the numbers of a cut', () => {
   const rows = cutRows(STORY, prepared)
   const total = (name: string) => rows.reduce((sum, row) => sum + (row[name] as number), 0)

@@ -91,6 +91,16 @@ describe('what the gaps of a cut do', () => {
     }
   })
 
+  it('says what the limit means where the curve is on the other side of it', () => {
+    const note = (text: string) =>
+      words.find((one) => one.text === text) as Words & { yanchor: string }
+    // The stove is past its limit nearly all the time: below the line, over what it was before.
+    expect(note('lost above 95 °C')).toMatchObject({ yanchor: 'top', xanchor: 'center' })
+    const past = STORY.courses[1]!.shown!.values.findIndex((c) => c > 95) / STORY.trace.n
+    expect(note('lost above 95 °C').x).toBeGreaterThan(past)
+    expect(note('nothing left').yanchor).toBe('bottom')
+  })
+
   it('puts the clock below the lowest panel', () => {
     const { xaxis } = FIGURE.layout as unknown as { xaxis: { anchor: string } }
     expect(xaxis.anchor).toBe('y7')

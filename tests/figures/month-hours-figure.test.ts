@@ -80,6 +80,9 @@ describe('month by hour of the day', () => {
     const { xaxis } = figure.layout as unknown as { xaxis: { title: { text: string } } }
     expect(xaxis.title.text).toBe('clock at the start (Europe/London) [h]')
     expect(grid.text[0]![2]).toBe('January, starts 6 to 9 h: 100 % of cuts')
+    expect(whole.text[0]![0]).toBe(
+      'January, the hardest of all, evening and windy starts: 29 % of cuts',
+    )
   })
 
   it('names what it shows, its unit and where each shade begins', () => {
@@ -93,7 +96,8 @@ describe('month by hour of the day', () => {
     expect(title).toBe('Croft, a cut of 24 h: which cuts last')
     expect(subtitle.text.replaceAll('<br>', ' ')).toBe(
       'dull sky (a day as dark for the season as 1 year in 10 brings); started at the reserve of ' +
-        '40\u00a0% less 5 points, battery aged to 80\u00a0%.',
+        '40\u00a0% less 5 points, battery aged to 80\u00a0%. Last column: all, evening or windy ' +
+        'starts, whichever is least.',
     )
   })
 

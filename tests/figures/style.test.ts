@@ -1,4 +1,4 @@
-import { AREAS, INK, PARTS } from '@tideover/figures'
+import { AREAS, INK, LINES, PARTS } from '@tideover/figures'
 import { describe, expect, it } from 'vitest'
 import { contrast, DEFICIENCIES, difference } from './colours.js'
 
@@ -50,6 +50,15 @@ describe('colours of neighbours', () => {
   it.each(pairs)('%s and %s stay apart for eyes that see few colours', (a, b) => {
     for (const sees of [undefined, 'no red', 'no green', 'no blue'] as const) {
       expect(difference(a, b, sees), sees).toBeGreaterThan(LEAST_DIFFERENCE)
+    }
+  })
+
+  it('are not needed to tell lines apart: what is alike in grey has other strokes', () => {
+    for (const [i, a] of LINES.entries()) {
+      for (const b of LINES.slice(i + 1)) {
+        const isApart = contrast(a.color, b.color) > LEAST_CONTRAST || a.dash !== b.dash
+        expect(isApart, `${a.color} and ${b.color}`).toBe(true)
+      }
     }
   })
 

@@ -10,6 +10,7 @@ import {
   prepare,
   rideJobs,
   runRideJob,
+  yearMonth,
 } from '@tideover/core'
 import { factsOf, type PageFacts, type PageQuestion, pageHtml, pageScript } from '@tideover/page'
 import { afterAll } from 'vitest'
@@ -20,16 +21,22 @@ export interface MadePage {
   readonly html: string
 }
 
-/** One synthetic year of `typical` and short cuts, so that it takes seconds. */
+/**
+ * One synthetic year of `typical` and short cuts, so that it takes seconds.
+ *
+ * @param otherMonths  of the year by the hour, beside the month that is asked about
+ */
 export function madePage(
   plain: unknown,
   files: HouseFiles = {},
   asked: Partial<PageQuestion> = {},
+  otherMonths: readonly number[] = [],
 ): MadePage {
   const prepared = prepare(checkHouse(plain), files)
   const question = { month: 1, hours: 24, years: 1, ...asked }
   const results = rideJobs(prepared, question).map((job) => runRideJob(prepared, question, job))
-  const facts = factsOf(prepared, files, question, results, plain)
+  const others = otherMonths.map((month) => yearMonth(prepared, question, month).row)
+  const facts = factsOf(prepared, files, question, results, plain, others)
   return { prepared, facts, html: pageHtml(facts, pageScript()) }
 }
 

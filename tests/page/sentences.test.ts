@@ -1,10 +1,12 @@
 // Sentences of the page, by hand.
 
 import { readFileSync } from 'node:fs'
+import { EVENT_IDS } from '@tideover/core'
 import { describe, expect, it } from 'vitest'
 import type { CutView } from '../../packages/page/src/cut/cut-view.js'
 import { cutWords } from '../../packages/page/src/words/cut.js'
-import { FINDING_TITLES, firstSentence } from '../../packages/page/src/words/finding-titles.js'
+import { eventWords, type SeenEvent } from '../../packages/page/src/words/events.js'
+import { findingWords } from '../../packages/page/src/words/finding-words.js'
 import { regionOf } from '../../packages/page/src/words/region.js'
 
 const words = cutWords(regionOf('America/Chicago'))
@@ -54,18 +56,48 @@ describe('how long a cut lasts', () => {
   })
 })
 
+describe('what happens in a cut', () => {
+  const seen = (changes: Partial<SeenEvent>): string => {
+    const local = 'Mon 13 Jan 11:18'
+    const quiet = { minute: 0, local, names: [], charge: 0.19, isCold: false, fuelL: 27.3 }
+    return eventWords({ id: 'goes-dark', ...quiet, ...changes })
+  }
+
+  it('names what it concerns, and says who is there', () => {
+    expect(seen({ id: 'comfort-off', names: ['kettle', 'freezer'] })).toBe(
+      'To save charge, this goes off: kettle and freezer.',
+    )
+    const wanted = { id: 'generator-wanted', charge: 0.25 } as const
+    expect(seen({ ...wanted, tendedAt: 'Mon 13 Jan 11:48' })).toMatch(/there for it by Mon 13 Jan/)
+    expect(seen({ ...wanted, tendedAt: null })).toMatch(/25\u00a0%.* Nobody is there for it\.$/)
+    expect(seen(wanted)).toMatch(/It starts by itself\.$/)
+  })
+
+  it('says that the cold ends it sooner only where it does', () => {
+    expect(seen({ id: 'battery-empty' })).toBe(
+      'The battery is down to the least it may have: 19\u00a0%.',
+    )
+    expect(seen({ id: 'battery-empty', isCold: true })).toMatch(
+      /19\u00a0%, more than when it is warm/,
+    )
+  })
+
+  it('is in the reference of the command, every id of it', () => {
+    const page = readFileSync(new URL('../../packages/cli/README.md', import.meta.url), 'utf8')
+    const [, line] = /Ids of events: (.*)\.$/m.exec(page)!
+    expect(line!.split(', ').map((id) => id.replaceAll('`', ''))).toEqual([...EVENT_IDS])
+  })
+})
+
 describe('findings in short', () => {
-  it('every finding that check knows has a title', () => {
+  it('every finding that check knows has its words', () => {
     const page = readFileSync(new URL('../../packages/cli/README.md', import.meta.url), 'utf8')
     const [, line] = /^Ids: (.*)\.$/m.exec(page)!
     const ids = line!.split(', ').map((id) => id.replaceAll('`', ''))
     expect(ids.length).toBeGreaterThan(20)
     // Good to know only: told in the fold.
     const told = ids.filter((id) => id !== 'peaks-fit')
-    expect(told.filter((id) => FINDING_TITLES[id] === undefined)).toEqual([])
-  })
-
-  it('the first sentence of a text ends at its full stop, not at a decimal point', () => {
-    expect(firstSentence('It draws 3.68 kW. Look at it.')).toBe('It draws 3.68 kW.')
+    const known = findingWords(regionOf('Europe/London'))
+    expect(told.filter((id) => known[id] === undefined)).toEqual([])
   })
 })

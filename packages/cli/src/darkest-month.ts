@@ -9,3 +9,11 @@ const JULY = 7
 export function darkestMonth({ house }: Prepared): number {
   return house.site.latitudeDeg >= 0 ? JANUARY : JULY
 }
+
+/** A question with its month settled. */
+export function monthAsked<T extends { readonly month?: number | undefined }>(
+  prepared: Prepared,
+  asked: T,
+): T & { readonly month: number } {
+  return { ...asked, month: asked.month ?? darkestMonth(prepared) }
+}

@@ -1,26 +1,107 @@
-// A ride with its work shared out to threads, and progress told to whoever looks on.
+// The work of a ride or a page shared out to threads, this one among them; whoever is free takes the
+// next piece.
+//
+// The others are started before the house is read here, for each has to read it for itself.
 
-import { type RideQuestion, type RideResult, rideJobs, runRideJob } from '@tideover/core'
-import { threaded } from '@tideover/threads'
-import type { OpenHouse } from './open-house.js'
+import { Worker } from 'node:worker_threads'
+import type { MonthRow, Prepared, RideQuestion, RideResult } from '@tideover/core'
 import { progressLine } from './output.js'
+import {
+  type Asked,
+  doWork,
+  isRide,
+  type JobDone,
+  nextJob,
+  type RideWork,
+  type Worked,
+  workOf,
+} from './ride-work.js'
 
-/** All that a ride rests on; with one thread nothing is started beside this one. */
-export async function riddenParts(
-  open: OpenHouse,
-  question: RideQuestion,
-  threads: number,
-): Promise<RideResult[]> {
-  const { prepared } = open
-  const show = progressLine()
-  const tell = (done: number, of: number | null): void => show(`${done} of ${of} parts done`)
-  const results =
-    threads === 1
-      ? rideJobs(prepared, question, threaded.YEARS_A_JOB).map((job, which, { length }) => {
-          tell(which, length)
-          return runRideJob(prepared, question, job)
-        })
-      : await threaded.rideResults(open, prepared, question, { threads, tell })
-  show('')
-  return results
+export class RideThreads {
+  private readonly counter: Int32Array = new Int32Array(new SharedArrayBuffer(4))
+  private readonly others: readonly Worker[]
+  private readonly done: JobDone[] = []
+  private failure: unknown = null
+  private wake: () => void = () => {}
+
+  /**
+   * @param threads     in all, this one among them; >= 1
+   * @param withMonths  whether the other months of the year are worked out too
+   */
+  constructor(
+    path: string | undefined,
+    asked: Asked,
+    threads: number,
+    private readonly withMonths = false,
+  ) {
+    const work: RideWork = { path, asked, withMonths, counter: this.counter }
+    this.others = Array.from({ length: threads - 1 }, () => this.another(work))
+  }
+
+  /**
+   * All that a ride rests on, in the order of its jobs; progress is told.
+   *
+   * @param question  what was asked, its month settled
+   */
+  async results(prepared: Prepared, question: RideQuestion): Promise<RideResult[]> {
+    const done = await this.allDone(prepared, question)
+    return done.filter(isRide)
+  }
+
+  /** The same, and the other months by the hour, January first. */
+  async resultsAndMonths(
+    prepared: Prepared,
+    question: RideQuestion,
+  ): Promise<{ results: RideResult[]; months: MonthRow[] }> {
+    const done = await this.allDone(prepared, question)
+    return {
+      results: done.filter(isRide),
+      months: done.filter((each): each is MonthRow => !isRide(each)),
+    }
+  }
+
+  private async allDone(prepared: Prepared, question: RideQuestion): Promise<Worked[]> {
+    const show = progressLine()
+    const works = workOf(prepared, question, this.withMonths)
+    const tell = (): void => show(`${this.done.length} of ${works.length} parts done`)
+    for (const worker of this.others) worker.ref()
+    tell()
+    for (let which = nextJob(this.counter); which < works.length; which = nextJob(this.counter)) {
+      this.done.push({ which, result: doWork(prepared, question, works[which]!) })
+      // What the others have sent meanwhile is taken in.
+      await new Promise(setImmediate)
+      tell()
+    }
+    while (this.done.length < works.length) {
+      await this.news()
+      tell()
+    }
+    show('')
+    return this.done.sort((a, b) => a.which - b.which).map(({ result }) => result)
+  }
+
+  /** The next message of another thread. */
+  private async news(): Promise<void> {
+    if (this.failure === null) {
+      await new Promise<void>((resolve) => {
+        this.wake = resolve
+      })
+    }
+    if (this.failure !== null) throw this.failure
+  }
+
+  /** A thread that does not keep the command alive before its results are waited for. */
+  private another(workerData: RideWork): Worker {
+    const worker = new Worker(new URL('./ride-worker.js', import.meta.url), { workerData })
+    worker.on('message', (done: JobDone) => {
+      this.done.push(done)
+      this.wake()
+    })
+    worker.on('error', (error) => {
+      this.failure = error
+      this.wake()
+    })
+    worker.unref()
+    return worker
+  }
 }

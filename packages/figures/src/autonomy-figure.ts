@@ -3,9 +3,9 @@
 import { autonomyLabels } from './autonomy-labels.js'
 import type { NamedCurve } from './autonomy-rows.js'
 import type { Figure, Trace } from './figure.js'
-import { header } from './header.js'
+import { header, sheet } from './header.js'
 import { PHONE_PX } from './place-labels.js'
-import { axisTitle, BASE_AXIS, BASE_LAYOUT, INK, LINES } from './style.js'
+import { axisTitle, BASE_AXIS, INK, type LineLook, lineLooks } from './style.js'
 
 export interface AutonomyFigureOptions {
   readonly title?: string
@@ -13,6 +13,8 @@ export interface AutonomyFigureOptions {
   readonly conditions?: string
   /** Length of cut at which the shares are written out. [h] */
   readonly atHours?: number
+  /** The curves are steps of one thing, such as stacks; so are more than four. Default false */
+  readonly inOrder?: boolean
 }
 
 const TITLE = 'Autonomy curve: still on after so many hours'
@@ -29,16 +31,14 @@ export function autonomyFigure(
   curves: readonly NamedCurve[],
   options: AutonomyFigureOptions = {},
 ): Figure {
-  const { title = TITLE, conditions = '', atHours = null } = options
+  const { title = TITLE, conditions = '', atHours = null, inOrder = false } = options
+  const looks = lineLooks(curves.length, inOrder)
   const lastHours = Math.max(...curves.flatMap(({ curve }) => [...curve.hours]))
   const head = header(title, conditions)
   return {
-    data: curves.map(curveTrace),
+    data: curves.map((curve, which) => curveTrace(curve, looks[which]!)),
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: head.topPx + PLOT_PX + MARGIN.b,
-      margin: { ...MARGIN, t: head.topPx },
+      ...sheet(head, PLOT_PX, MARGIN),
       hovermode: 'x',
       xaxis: {
         ...BASE_AXIS,
@@ -64,6 +64,7 @@ export function autonomyFigure(
           yaxis: 'y',
         },
         atHours,
+        looks,
       ),
     },
   }
@@ -72,8 +73,7 @@ export function autonomyFigure(
 /** A little above 100, so that a line along the top is seen. */
 const MOST_PERCENT = 103
 
-function curveTrace({ name, curve }: NamedCurve, which: number): Trace {
-  const { color, width, dash } = LINES[which % LINES.length]!
+function curveTrace({ name, curve }: NamedCurve, { color, width, dash }: LineLook): Trace {
   return {
     type: 'scatter',
     mode: 'lines',

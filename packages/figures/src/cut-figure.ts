@@ -7,13 +7,13 @@ import { lossLine, lossNote, withoutNote } from './cut-loss.js'
 import { type CutPowers, cutPowers } from './cut-powers.js'
 import { limitNotes, storedTraces } from './cut-stored.js'
 import type { Figure, Trace } from './figure.js'
-import { type Header, header } from './header.js'
+import { type Header, header, sheet } from './header.js'
 import { keepRows } from './keep-rows.js'
 import { keptPanels, keptRoom } from './kept-panels.js'
 import { heading, type Panels, panels } from './panels.js'
 import { type Frame, PHONE_PX } from './place-labels.js'
 import { offSpans, stateSpans, stateStrip } from './state-strip.js'
-import { BASE_AXIS, BASE_LAYOUT, SHONE } from './style.js'
+import { BASE_AXIS, SHONE } from './style.js'
 import { durationText } from './words.js'
 
 const DEFAULTS = { mostRows: 2500 }
@@ -73,10 +73,7 @@ export function cutFigure(
       ...kept.traces,
     ],
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: head.topPx + place.heightPx + MARGIN.b,
-      margin: { ...MARGIN, t: head.topPx },
+      ...sheet(head, place.heightPx, MARGIN),
       hovermode: 'x',
       bargap: 0,
       xaxis: { ...clockAxis(calendar, t.from, t.n), anchor: kept.names.at(-1) ?? 'y3' },
@@ -104,13 +101,20 @@ function rowsToDraw(
   return keepRows({ steps, lines }, mostRows, rowsThatMatter(story))
 }
 
+/** On a phone a night of more days would be two pixels wide. */
+const MOST_NIGHTS = 60
+
+function showsNights({ n }: CutStory['trace']): boolean {
+  return n <= MOST_NIGHTS * 1440
+}
+
 /** @param names  axes that have the night too, and lines of their own */
 function nightsAndLoss(
   { trace: t }: CutStory,
   prepared: Prepared,
   names: readonly string[],
 ): Record<string, unknown>[] {
-  const dark = nights(prepared, t.from, t.n)
+  const dark = showsNights(t) ? nights(prepared, t.from, t.n) : []
   const [first] = offSpans(t)
   const upright = first === undefined ? [] : POWERS.map((yaxis) => lossLine(first, yaxis))
   return [
@@ -194,6 +198,6 @@ function headerOf(story: CutStory, { house, calendar }: Prepared): Header {
   return header(
     `${house.house}: cut of ${durationText(cutMinutes)} from ${start}${more}`,
     `${skyWords(story.sky, story.spell, month)}, synthetic year ${story.syntheticYear}; ` +
-      `battery ${capacityKwh.toFixed(1)} kWh, ${charge} % full at the start. Shaded:\u00a0night.`,
+      `battery ${capacityKwh.toFixed(1)} kWh, ${charge} % full at the start.${showsNights(t) ? ' Shaded:\u00a0night.' : ''}`,
   )
 }

@@ -65,6 +65,9 @@ export function withoutNote(
       y: 0.16,
       yanchor: 'bottom',
       showarrow: false,
+      // What is hatched below them would make them hard to read.
+      bgcolor: 'rgba(255,255,255,0.85)',
+      borderpad: 1,
       font: { size: 11, color: BAD },
     },
   ]

@@ -1,6 +1,7 @@
 // The numbers of the figure of a cut as rows of a table.
 
 import { type CutStory, localTime, type Prepared } from '@tideover/core'
+import { extremes } from './decimate.js'
 import { offSpans, stateSpans } from './state-strip.js'
 
 export interface CutRowsOptions {
@@ -55,11 +56,9 @@ function keptColumns({ courses }: CutStory, from: number, to: number): Record<st
   return Object.fromEntries(
     courses.flatMap(({ name, shown }) => {
       if (shown === null) return []
-      const within = shown.values.subarray(from, to)
-      if (shown.unit === 'l') {
-        return [[`${name} left at least [l]`, Math.round(Math.min(...within))]]
-      }
-      return [[`${name} at most [°C]`, Math.round(10 * Math.max(...within)) / 10]]
+      const [least, greatest] = extremes(shown.values, from, to).map((row) => shown.values[row]!)
+      if (shown.unit === 'l') return [[`${name} left at least [l]`, Math.round(least!)]]
+      return [[`${name} at most [°C]`, Math.round(10 * greatest!) / 10]]
     }),
   )
 }

@@ -1,6 +1,7 @@
 // The stored energy of a cut and the limits that it meets.
 
 import { type Calendar, type CutStory, localTime } from '@tideover/core'
+import { decimate } from './decimate.js'
 import type { Trace } from './figure.js'
 import { type Frame, type Line, lineIn, placeLabels } from './place-labels.js'
 import { AREAS, BAD, QUIET } from './style.js'
@@ -12,14 +13,17 @@ export function storedTraces(story: CutStory, rows: Int32Array, calendar: Calend
   const clock = [...Array.from(rows, (i) => localTime(calendar, t.from + i))]
   clock.push(localTime(calendar, t.from + t.n))
   return [
-    ...limitsOf(story).map(({ kwh, color }) => ({
-      type: 'scatter',
-      mode: 'lines',
-      x: evenHours(kwh.length, t.n / 60),
-      y: kwh.map(rounded),
-      line: { color, width: 1.2, dash: 'dot' },
-      hoverinfo: 'skip',
-    })),
+    ...limitsOf(story).map(({ kwh, color }) => {
+      const [hours, drawn] = [evenHours(kwh.length, t.n / 60), decimate(kwh)]
+      return {
+        type: 'scatter',
+        mode: 'lines',
+        x: Array.from(drawn, (i) => hours[i]!),
+        y: Array.from(drawn, (i) => rounded(kwh[i]!)),
+        line: { color, width: 1.2, dash: 'dot' },
+        hoverinfo: 'skip',
+      }
+    }),
     {
       type: 'scatter',
       mode: 'lines',

@@ -4,9 +4,9 @@ import { type DoubtFigures, daysOfCut, monthName } from '@tideover/core'
 import { BAR_PX, type DoubtRow, rowsOf, TOP_PX } from './doubts-layout.js'
 import { amountOf, type By, type DoubtsDrawn, UNITS, valueText } from './doubts-rows.js'
 import type { Figure, Trace } from './figure.js'
-import { header } from './header.js'
+import { header, sheet } from './header.js'
 import { groundWords } from './said.js'
-import { AREAS, axisTitle, BAD, BASE_AXIS, BASE_LAYOUT, INK, PARTS } from './style.js'
+import { AREAS, axisTitle, BAD, BASE_AXIS, INK, PARTS } from './style.js'
 
 export interface DoubtsFigureOptions {
   readonly title?: string
@@ -33,10 +33,7 @@ export function doubtsFigure(answer: DoubtsDrawn, options: DoubtsFigureOptions =
       endMarks(rows, by),
     ],
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: head.topPx + heightPx + MARGIN.b,
-      margin: { ...MARGIN, t: head.topPx },
+      ...sheet(head, heightPx, MARGIN),
       barmode: 'overlay',
       xaxis: {
         ...BASE_AXIS,

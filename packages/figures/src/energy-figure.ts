@@ -2,10 +2,10 @@
 
 import { CAME, type EnergyPart, type NamedLedger, partsOf, sumOf, WENT } from './energy-parts.js'
 import type { Figure, Trace } from './figure.js'
-import { header } from './header.js'
+import { header, sheet } from './header.js'
 import { keyLine } from './panels.js'
 import { PHONE_PX } from './place-labels.js'
-import { axisTitle, BASE_AXIS, BASE_LAYOUT, INK, QUIET } from './style.js'
+import { axisTitle, BASE_AXIS, INK, QUIET } from './style.js'
 
 export interface EnergyFigureOptions {
   readonly title?: string
@@ -34,17 +34,13 @@ export function energyFigure(
   const { title = TITLE, conditions = '' } = options
   const head = header(title, conditions)
   const most = Math.max(0.1, ...cuts.map(({ energy }) => sumOf(partsOf(energy, CAME))))
-  const topPx = head.topPx + KEY_PX
   return {
     data: [
       ...CAME.map((part, which) => piece(cuts, CAME, part, which, BARS.came, most)),
       ...WENT.map((part, which) => piece(cuts, WENT, part, which, BARS.went, most)),
     ],
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: topPx + ROW_PX * cuts.length + MARGIN.b,
-      margin: { ...MARGIN, t: topPx },
+      ...sheet(head, ROW_PX * cuts.length, MARGIN, KEY_PX),
       barmode: 'overlay',
       xaxis: {
         ...BASE_AXIS,

@@ -3,28 +3,29 @@
 import { monthName } from '@tideover/core'
 import type { Figure } from './figure.js'
 import { FUEL_CASES, type FuelDrawn, type FuelQuantity, tankAndCansL } from './fuel-rows.js'
-import { header } from './header.js'
+import { header, sheet } from './header.js'
 import { monthAxis } from './month-axis.js'
 import { type NestedCase, nestedColumns, nestedPieces } from './nested-columns.js'
 import { heading, type KeyEntry, keyLine, type Panels, panels } from './panels.js'
 import { groundWords } from './said.js'
-import { BAD, BASE_AXIS, BASE_LAYOUT, INK, levelLine, PARTS } from './style.js'
+import { BAD, BASE_AXIS, INK, levelLine, PARTS } from './style.js'
+import { NUMBER_PX, type NumberedPanel, topNumbers } from './top-numbers.js'
 
 export interface FuelFigureOptions {
   readonly title?: string
 }
 
 const HEIGHTS = { litres: 150, runHours: 110 }
-const PANELS = [
-  [null, 56],
+/** From above; gaps hold the headings, the first a line more where levels are named. [px] */
+const panelRows = (levels: number): readonly (readonly [string | null, number])[] => [
+  [null, levels === 0 ? 40 : 56],
   ['litres', HEIGHTS.litres],
   [null, 42],
   ['runHours', HEIGHTS.runHours],
-] as const
+]
 const MARGIN = { l: 42, r: 14, b: 54 }
 /** Room over the highest column. */
 const ABOVE = 1.18
-const NUMBER_PX = 14
 
 /** A column a month: mean, what 19 cuts in 20 do not pass, and the worst where it is known. */
 export function fuelFigure(answer: FuelDrawn, options: FuelFigureOptions = {}): Figure {
@@ -32,10 +33,14 @@ export function fuelFigure(answer: FuelDrawn, options: FuelFigureOptions = {}): 
   const cut = days === 1 ? '1 day' : `${days} days`
   const { title = `${house}, a cut of ${cut}: fuel and generator hours` } = options
   const head = header(title, conditionsOf(answer))
-  const place = panels(PANELS)
   const [litres, hours] = [casesOf(answer, 'litres'), casesOf(answer, 'runHours')]
   const levels = levelsOf(answer)
-  const tops = { litres: topOf(litres, levels), runHours: topOf(hours, []) }
+  const place = panels(panelRows(levels.length))
+  const stored = levels.map((level) => level.litres)
+  const panel = {
+    litres: panelOf(place, 'litres', 'y', topOf(litres, stored), stored),
+    hours: panelOf(place, 'runHours', 'y2', topOf(hours, []), []),
+  }
   const x = months.map((_, i) => i + 1)
   const where = months.map(({ month }) => monthName(month))
   return {
@@ -44,10 +49,7 @@ export function fuelFigure(answer: FuelDrawn, options: FuelFigureOptions = {}): 
       ...nestedColumns(x, hours, 'y2', where, 'h'),
     ],
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: head.topPx + place.heightPx + MARGIN.b,
-      margin: { ...MARGIN, t: head.topPx },
+      ...sheet(head, place.heightPx, MARGIN),
       bargap: 0.2,
       barmode: 'stack',
       xaxis: monthAxis(
@@ -55,21 +57,31 @@ export function fuelFigure(answer: FuelDrawn, options: FuelFigureOptions = {}): 
         'y2',
         'month in which the cut starts',
       ),
-      yaxis: { ...BASE_AXIS, domain: place.domain('litres'), range: [0, tops.litres], nticks: 5 },
-      yaxis2: {
-        ...BASE_AXIS,
-        domain: place.domain('runHours'),
-        range: [0, tops.runHours],
-        nticks: 4,
-      },
+      yaxis: panel.litres.axis,
+      yaxis2: panel.hours.axis,
       shapes: levels.flatMap((level) => levelLine(level.litres, 'y', level)),
       annotations: [
         ...headings(place, litres, levels),
-        ...numbers(litres, 'y', HEIGHTS.litres / tops.litres),
-        ...numbers(hours, 'y2', HEIGHTS.runHours / tops.runHours),
+        ...numbers(litres, panel.litres),
+        ...numbers(hours, panel.hours),
       ],
     },
   }
+}
+
+interface FuelPanel extends NumberedPanel {
+  readonly axis: Record<string, unknown>
+}
+
+function panelOf(
+  place: Panels,
+  name: keyof typeof HEIGHTS,
+  yref: string,
+  top: number,
+  levels: readonly number[],
+): FuelPanel {
+  const axis = { ...BASE_AXIS, domain: place.domain(name), range: [0, top], nticks: 5 }
+  return { yref, pxAUnit: HEIGHTS[name] / top, levels, axis }
 }
 
 function conditionsOf(answer: FuelDrawn): string {
@@ -114,9 +126,9 @@ function casesOf({ months }: FuelDrawn, of: FuelQuantity): NestedCase[] {
   })
 }
 
-function topOf(cases: readonly NestedCase[], levels: readonly FuelLevel[]): number {
+function topOf(cases: readonly NestedCase[], levels: readonly number[]): number {
   const ends = cases.flatMap((each) => each.ends.map((end) => end ?? 0))
-  return ABOVE * Math.max(0.5, ...ends, ...levels.map(({ litres }) => litres))
+  return ABOVE * Math.max(0.5, ...ends, ...levels)
 }
 
 function headings(
@@ -133,30 +145,27 @@ function headings(
 }
 
 /** On each column how far it reaches, and in its middle part what 19 in 20 do not pass. */
-function numbers(
-  cases: readonly NestedCase[],
-  yref: string,
-  pxAUnit: number,
-): Record<string, unknown>[] {
+function numbers(cases: readonly NestedCase[], panel: NumberedPanel): Record<string, unknown>[] {
   const pieces = nestedPieces(cases)
-  const last = cases.length - 1
-  return cases.flatMap(({ said }, c) =>
-    pieces[c]!.flatMap(({ from, to }, i) => {
-      const isTop = c === last
-      if (c === 0 || (!isTop && (to - from) * pxAUnit < NUMBER_PX)) return []
-      return [
-        {
-          text: said[i],
-          xref: 'x',
-          yref,
-          x: i + 1,
-          y: isTop ? to : (from + to) / 2,
-          yanchor: isTop ? 'bottom' : 'middle',
-          showarrow: false,
-          borderpad: 0,
-          font: { size: 11.5, color: INK },
-        },
-      ]
+  const last = cases.at(-1)
+  const on =
+    last === undefined
+      ? []
+      : topNumbers(
+          last.said,
+          pieces.at(-1)!.map(({ to }) => to),
+          panel,
+        )
+  const middle = cases.slice(1, -1).flatMap(({ said }, c) =>
+    pieces[c + 1]!.flatMap(({ from, to }, i) => {
+      if ((to - from) * panel.pxAUnit < NUMBER_PX) return []
+      return [middleNumber(said[i]!, i + 1, (from + to) / 2, panel.yref)]
     }),
   )
+  return [...middle, ...on]
+}
+
+function middleNumber(text: string, x: number, y: number, yref: string): Record<string, unknown> {
+  const font = { size: 11, color: INK }
+  return { text, xref: 'x', yref, x, y, yanchor: 'middle', showarrow: false, borderpad: 0, font }
 }

@@ -2,7 +2,7 @@
 
 import type { Trace } from './figure.js'
 import { type PartLook, partScale } from './part-look.js'
-import { PARTS } from './style.js'
+import { axisTitle, BASE_AXIS, INK, PARTS } from './style.js'
 
 /** @param edges  of the columns on the x axis. @param hover  row from 0, and the cell */
 export function gridMarks<Cell extends PartLook>(
@@ -44,5 +44,39 @@ export function gridText(
     text: all.map(({ cell }) => cell.text),
     textfont: { size: 12, color: all.map(({ cell }) => cell.ink) },
     hoverinfo: 'skip',
+  }
+}
+
+/** Pixels of a row. */
+export const GRID_ROW_PX = 21
+
+/** Axes of a grid: what is counted across, and a name for each row from above. */
+export function gridAxes(
+  across: {
+    readonly title: string
+    readonly end: number
+    /** Where a text stands, and the text. */
+    readonly ticks: readonly (readonly [number, string])[]
+  },
+  names: readonly string[],
+): { readonly xaxis: Record<string, unknown>; readonly yaxis: Record<string, unknown> } {
+  return {
+    xaxis: {
+      ...BASE_AXIS,
+      title: axisTitle(across.title),
+      range: [0, across.end],
+      tickvals: across.ticks.map(([at]) => at),
+      ticktext: across.ticks.map(([, text]) => text),
+      tickangle: 0,
+      showgrid: false,
+    },
+    yaxis: {
+      ...BASE_AXIS,
+      range: [names.length + 0.5, 0.5],
+      tickvals: names.map((_, i) => i + 1),
+      ticktext: names,
+      tickfont: { size: 12, color: INK },
+      showgrid: false,
+    },
   }
 }

@@ -1,6 +1,6 @@
 // Title of a figure and, below it in small, the conditions under which it holds.
 
-import { QUIET } from './style.js'
+import { BASE_LAYOUT, QUIET } from './style.js'
 import { wrapped } from './words.js'
 
 const PAD_PX = 12
@@ -32,6 +32,22 @@ export function header(title: string, conditions: string): Header {
     },
     topPx: 2 * PAD_PX + TITLE.linePx * lines(text) + CONDITIONS.linePx * lines(below),
   }
+}
+
+/**
+ * What every layout begins with: the title, and as much height as it and the plot need.
+ *
+ * @param plotPx  height between the margins. [px]
+ * @param keyPx   room for what stands between title and plot. [px]
+ */
+export function sheet(
+  { title, topPx }: Header,
+  plotPx: number,
+  margin: { readonly l: number; readonly r: number; readonly b: number },
+  keyPx = 0,
+): typeof BASE_LAYOUT & { readonly title: Header['title']; readonly [attribute: string]: unknown } {
+  const t = topPx + keyPx
+  return { ...BASE_LAYOUT, title, height: t + plotPx + margin.b, margin: { ...margin, t } }
 }
 
 function lines(text: string): number {

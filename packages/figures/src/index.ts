@@ -1,6 +1,7 @@
 // Results of the simulator as figures, each with its numbers as rows of a table.
 
 export { type AutonomyFigureOptions, autonomyFigure } from './autonomy-figure.js'
+export { type AutonomyGridOptions, autonomyGridFigure } from './autonomy-grid-figure.js'
 export { autonomyRows, type NamedCurve } from './autonomy-rows.js'
 export { type CutFigureOptions, cutFigure } from './cut-figure.js'
 export { type CutRowsOptions, cutRows } from './cut-rows.js'
@@ -27,11 +28,13 @@ export {
   monthHoursRows,
 } from './month-hours-figure.js'
 export {
-  type StacksDrawn,
-  type StacksFigureOptions,
-  stacksFigure,
-  stacksRows,
-} from './stacks-figure.js'
+  type MonthReserve,
+  type ReserveFigureOptions,
+  reserveFigure,
+  reserveRows,
+} from './reserve-figure.js'
+export { type StacksFigureOptions, stacksFigure } from './stacks-figure.js'
+export { type StacksDrawn, stacksRows } from './stacks-rows.js'
 export { AREAS, BAD, GRID, INK, LINES, NIGHT, PARTS, QUIET } from './style.js'
 export {
   durationText,

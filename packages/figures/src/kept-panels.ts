@@ -2,6 +2,7 @@
 // left in a sump, the fuel.
 
 import { type Calendar, type Course, type CutStory, localTime, type Prepared } from '@tideover/core'
+import { spans } from './clock-axis.js'
 import { lossLine } from './cut-loss.js'
 import { decimate } from './decimate.js'
 import type { Trace } from './figure.js'
@@ -157,22 +158,33 @@ function level(limit: number, yref: string): Record<string, unknown> {
   }
 }
 
-/** Over the line of the limit, at the side where the values keep longer to this side of it. */
+/** Half the words of a limit on a phone, as a share of the panel. */
+const HALF_WORDS = 0.17
+
+/** In the middle of the longest time to one side of the limit, at the other side of its line. */
 function limitNote(shown: KeptCourse['shown'], yaxis: string): Record<string, unknown> {
   const { values, limit, unit } = shown
-  const isBeyond = (value: number): boolean => (unit === 'l' ? value <= limit : value > limit)
-  const first = values.findIndex(isBeyond)
-  const left = first < 0 || first >= values.length - 1 - values.findLastIndex(isBeyond)
+  const n = values.length
+  const isWater = unit === 'l'
+  const isBeyond = (i: number): boolean => (isWater ? values[i]! <= limit : values[i]! > limit)
+  const runs = [
+    ...spans(n, (i) => !isBeyond(i)).map((span) => ({ span, yanchor: 'bottom' })),
+    // Nothing is below no water.
+    ...spans(n, isBeyond).map((span) => ({ span, yanchor: isWater ? 'bottom' : 'top' })),
+  ]
+  const length = ({ span: [from, to] }: (typeof runs)[number]): number => to - from
+  const [longest] = runs.sort((one, other) => length(other) - length(one))
+  const middle = longest === undefined ? 0.5 : (longest.span[0] + longest.span[1]) / 2 / n
   return {
-    text: unit === 'l' ? 'nothing left' : `lost above ${limit} °C`,
+    text: isWater ? 'nothing left' : `lost above ${limit} °C`,
     xref: 'paper',
     yref: yaxis,
-    x: left ? 0.01 : 0.99,
+    x: Math.min(1 - HALF_WORDS, Math.max(HALF_WORDS, middle)),
     y: limit,
-    xanchor: left ? 'left' : 'right',
-    yanchor: 'bottom',
+    xanchor: 'center',
+    yanchor: longest?.yanchor ?? 'bottom',
     showarrow: false,
     borderpad: 0,
-    font: { size: 11, color: QUIET },
+    font: { size: 11, color: QUIET, shadow: 'auto' },
   }
 }

@@ -2,8 +2,8 @@
 
 import { monthName, type YearAnswer } from '@tideover/core'
 import type { Figure } from './figure.js'
-import { gridMarks, gridText } from './grid-marks.js'
-import { header } from './header.js'
+import { GRID_ROW_PX, gridAxes, gridMarks, gridText } from './grid-marks.js'
+import { header, sheet } from './header.js'
 import {
   type MonthHoursCellsOptions,
   type MonthHoursOf,
@@ -14,7 +14,6 @@ import {
 import { heading } from './panels.js'
 import { partKey } from './part-look.js'
 import { type Ground, groundWords } from './said.js'
-import { axisTitle, BASE_AXIS, BASE_LAYOUT, INK } from './style.js'
 
 export interface MonthHoursOptions extends MonthHoursCellsOptions {
   readonly title?: string
@@ -23,11 +22,15 @@ export interface MonthHoursOptions extends MonthHoursCellsOptions {
 /** What the figure needs of the answer of `year`. */
 export type MonthHoursAnswer = YearMonths & Ground & Pick<YearAnswer, 'house' | 'site'>
 
-const ROW_PX = 21
 const KEY_PX = 40
 const MARGIN = { l: 42, r: 14, b: 54 }
+const LEAST = ' Last column: all, evening or windy starts, whichever is least.'
 /** Where the column of the whole month stands. [h] */
 const WHOLE = [24.6, 27.6] as const
+const TICKS: readonly (readonly [number, string])[] = [
+  ...[0, 6, 12, 18, 24].map((hour): [number, string] => [hour, String(hour)]),
+  [(WHOLE[0] + WHOLE[1]) / 2, '<b>all</b>'],
+]
 
 const WORDS: Readonly<Record<MonthHoursOf, { title: string; heading: string; unit: string }>> = {
   share: { title: 'which cuts last', heading: 'Lasts to the end', unit: '% of cuts' },
@@ -48,16 +51,14 @@ export function monthHoursFigure(
   const months = monthHoursCells(answer, { of, spanHours })
   const words = WORDS[of]
   const { title = `${answer.house}, a cut of ${answer.cutHours} h: ${words.title}` } = options
-  const head = header(title, `${groundWords(answer, null)}.`)
-  const topPx = head.topPx + KEY_PX
+  const head = header(title, `${groundWords(answer, null)}.${of === 'share' ? LEAST : ''}`)
   const rows = months.map(({ cells }) => cells)
   const wholes = months.map(({ whole }) => [whole])
   const edges = Array.from({ length: 24 / spanHours + 1 }, (_, i) => i * spanHours)
-  const hover = (row: number, { hours, text }: ShadedCell): string => {
-    const when = hours === null ? 'all starts' : `starts ${hours[0]} to ${hours[1]} h`
-    return `${monthName(months[row]!.month)}, ${when}: ${text} ${words.unit}`
-  }
+  const hover = (row: number, cell: ShadedCell): string =>
+    `${monthName(months[row]!.month)}, ${whenWords(cell, of)}: ${cell.text} ${words.unit}`
   const whole = of === 'share' ? 100 : answer.cutHours
+  const zone = answer.site.timezone.replaceAll('_', ' ')
   return {
     data: [
       gridMarks(words.heading, edges, rows, hover),
@@ -66,30 +67,19 @@ export function monthHoursFigure(
       gridText(WHOLE, wholes),
     ],
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: topPx + ROW_PX * months.length + MARGIN.b,
-      margin: { ...MARGIN, t: topPx },
-      xaxis: {
-        ...BASE_AXIS,
-        title: axisTitle(`clock at the start (${answer.site.timezone.replaceAll('_', ' ')}) [h]`),
-        range: [0, WHOLE[1]],
-        tickvals: [0, 6, 12, 18, 24, (WHOLE[0] + WHOLE[1]) / 2],
-        ticktext: ['0', '6', '12', '18', '24', '<b>all</b>'],
-        tickangle: 0,
-        showgrid: false,
-      },
-      yaxis: {
-        ...BASE_AXIS,
-        range: [months.length + 0.5, 0.5],
-        tickvals: months.map((_, i) => i + 1),
-        ticktext: months.map(({ name }) => name.slice(0, 3)),
-        tickfont: { size: 12, color: INK },
-        showgrid: false,
-      },
+      ...sheet(head, GRID_ROW_PX * months.length, MARGIN, KEY_PX),
+      ...gridAxes(
+        { title: `clock at the start (${zone}) [h]`, end: WHOLE[1], ticks: TICKS },
+        months.map(({ name }) => name.slice(0, 3)),
+      ),
       annotations: [{ ...heading(1, words.heading, words.unit, partKey(whole)), yshift: 2 }],
     },
   }
+}
+
+function whenWords({ hours }: ShadedCell, of: MonthHoursOf): string {
+  if (hours !== null) return `starts ${hours[0]} to ${hours[1]} h`
+  return of === 'share' ? 'the hardest of all, evening and windy starts' : 'all starts'
 }
 
 /**

@@ -5,6 +5,7 @@ import type { Trace } from './figure.js'
 import { type NestedPiece, nestedColumns, nestedPieces } from './nested-columns.js'
 import type { KeyEntry } from './panels.js'
 import { BAD, INK, levelLine, PARTS } from './style.js'
+import { NUMBER_PX, overLine } from './top-numbers.js'
 
 const CASES = [
   { of: 'worstHours', words: 'at worst', color: PARTS[0], ink: '#ffffff' },
@@ -37,6 +38,7 @@ export function stackHours(answer: Told, above: number, heightPx: number): Stack
     cases.map(({ ink }, c) => ({ ...nested[c]![i]!, modules, ink })),
   )
   const pxAnHour = heightPx / top
+  const panel = { yref: 'y', pxAUnit: pxAnHour, levels: [cutHours] }
   const x = stacks.map(({ modules }) => modules)
   const where = stacks.map(({ modules }) => `${modules} modules`)
   return {
@@ -44,7 +46,7 @@ export function stackHours(answer: Told, above: number, heightPx: number): Stack
     shapes: levelLine(cutHours, 'y'),
     annotations: pieces.flatMap((row) => [
       ...row.slice(0, -1).flatMap((piece) => insideNumber(piece, row.at(-1)!, answer, pxAnHour)),
-      number(row.at(-1)!, answer, overLine(row.at(-1)!.to, cutHours, pxAnHour), 'bottom', INK),
+      number(row.at(-1)!, answer, overLine(row.at(-1)!.to, panel), 'bottom', INK),
     ]),
     key: [
       ...cases.map(({ words, color }) => ({ words, color })),
@@ -59,8 +61,7 @@ interface Piece extends NestedPiece {
   readonly ink: string
 }
 
-/** Height of a number, and what keeps it clear of the line of the cut. [px] */
-const NUMBER_PX = 14
+/** What keeps a number clear of the line of the cut. [px] */
 const CLEAR_PX = 10
 
 /** In the piece where there is room; else over it, if there is room below the number on top. */
@@ -80,12 +81,6 @@ function insideNumber(
   const isFoot = from === 0
   if (!isFoot || (whole.to - to) * pxAnHour < NUMBER_PX) return []
   return [number(piece, answer, Math.max(to, whole.from), 'bottom', INK)]
-}
-
-/** Where a number stands on its column: on the line of the cut where it would be crossed by it. */
-function overLine(hours: number, cutHours: number, pxAnHour: number): number {
-  const above = (cutHours - hours) * pxAnHour
-  return above > -2 && above < NUMBER_PX ? cutHours + 2 / pxAnHour : hours
 }
 
 function number(

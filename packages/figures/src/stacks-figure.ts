@@ -1,43 +1,30 @@
 // Every stack of a base side by side: hours, share of cuts that last, price, and what binds.
 
-import { monthName, type StackRow, type StacksAnswer } from '@tideover/core'
+import { monthName, type StackRow } from '@tideover/core'
 import type { Figure, Trace } from './figure.js'
-import { header } from './header.js'
+import { header, sheet } from './header.js'
 import { heading, type KeyEntry, type Panels, panels } from './panels.js'
-import { type Ground, groundWords } from './said.js'
-import { hoursSaid, type StackHours, stackHours } from './stack-hours.js'
-import { AREAS, axisTitle, BAD, BASE_AXIS, BASE_LAYOUT, INK, levelLine, PARTS } from './style.js'
+import { groundWords } from './said.js'
+import { type StackHours, stackHours } from './stack-hours.js'
+import type { StacksDrawn } from './stacks-rows.js'
+import { AREAS, axisTitle, BAD, BASE_AXIS, INK, levelLine, PARTS } from './style.js'
+import { type NumberedPanel, topNumbers } from './top-numbers.js'
 import { percentDown } from './words.js'
-
-/** What the figure needs of the answer of `stacks`. */
-export type StacksDrawn = Ground &
-  Pick<
-    StacksAnswer,
-    | 'house'
-    | 'month'
-    | 'cutHours'
-    | 'horizonHours'
-    | 'stacks'
-    | 'shareTarget'
-    | 'smallest'
-    | 'stepsFrom'
-    | 'limits'
-  >
 
 export interface StacksFigureOptions {
   readonly title?: string
 }
 
-const HOURS_PX = 170
+const HEIGHTS = { hours: 170, share: 90, price: 70 }
 const PANELS = [
   [null, 40],
-  ['hours', HOURS_PX],
+  ['hours', HEIGHTS.hours],
   [null, 46],
-  ['share', 90],
+  ['share', HEIGHTS.share],
 ] as const
 const PRICE = [
   [null, 46],
-  ['price', 70],
+  ['price', HEIGHTS.price],
 ] as const
 const MARGIN = { l: 48, r: 14, b: 66 }
 /** Room above the highest number. */
@@ -50,14 +37,12 @@ export function stacksFigure(answer: StacksDrawn, options: StacksFigureOptions =
   const ground = `${monthName(month)}, ${groundWords(answer, month)}`
   const head = header(title, `${ground}. ${bindsWords(answer)}`)
   const place = panels(hasPrice(answer) ? [...PANELS, ...PRICE] : PANELS)
-  const hours = stackHours(answer, ABOVE, HOURS_PX)
+  const hours = stackHours(answer, ABOVE, HEIGHTS.hours)
+  const columns = columnsOf(answer)
   return {
-    data: [...hours.data, ...shareAndPrice(answer)],
+    data: [...hours.data, ...columns.map((column) => columnTrace(answer.stacks, column))],
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: head.topPx + place.heightPx + MARGIN.b,
-      margin: { ...MARGIN, t: head.topPx },
+      ...sheet(head, place.heightPx, MARGIN),
       bargap: 0.25,
       barmode: 'stack',
       ...axes(answer, place, hours.top),
@@ -65,7 +50,11 @@ export function stacksFigure(answer: StacksDrawn, options: StacksFigureOptions =
         ...hours.shapes,
         ...(shareTarget === null ? [] : levelLine(100 * shareTarget, 'y2')),
       ],
-      annotations: [...headings(answer, place, hours), ...hours.annotations],
+      annotations: [
+        ...headings(answer, place, hours),
+        ...hours.annotations,
+        ...columns.flatMap(numbersOf),
+      ],
     },
   }
 }
@@ -74,22 +63,39 @@ function hasPrice({ stacks }: StacksDrawn): boolean {
   return stacks.some(({ price }) => price !== null)
 }
 
-function shareAndPrice(answer: StacksDrawn): Trace[] {
-  const { stacks } = answer
+/** Share and price; the one only where it is given. */
+function columnsOf(answer: StacksDrawn): Column[] {
+  const { stacks, shareTarget } = answer
   const share = stacks.map((row) => percentDown(row.share))
   const price = stacks.map((row) => row.price)
+  const target = shareTarget === null ? [] : [100 * shareTarget]
   return [
-    column(stacks, { name: 'lasts to the end [%]', y: share, yaxis: 'y2', color: PARTS[2] }),
+    {
+      ...{ name: 'lasts to the end [%]', y: share, yaxis: 'y2', color: PARTS[2] },
+      panel: { yref: 'y2', pxAUnit: HEIGHTS.share / (100 * ABOVE), levels: target },
+    },
     ...(hasPrice(answer)
-      ? [column(stacks, { name: 'price', y: price, yaxis: 'y3', color: AREAS.losses })]
+      ? [
+          {
+            ...{ name: 'price', y: price, yaxis: 'y3', color: AREAS.losses },
+            panel: { yref: 'y3', pxAUnit: HEIGHTS.price / mostPrice(answer), levels: [] },
+          },
+        ]
       : []),
   ]
 }
 
+/** Upper end of the axis of prices. */
+function mostPrice({ stacks }: StacksDrawn): number {
+  return 1.35 * Math.max(1, ...stacks.map(({ price }) => price ?? 0))
+}
+
 function axes(answer: StacksDrawn, place: Panels, mostHours: number): Record<string, unknown> {
   const { stacks } = answer
-  const mostPrice = Math.max(1, ...stacks.map(({ price }) => price ?? 0))
-  const price = { ...BASE_AXIS, range: [0, 1.35 * mostPrice], nticks: 3, tickformat: ',.0f' }
+  const price = {
+    ...{ ...BASE_AXIS, range: [0, mostPrice(answer)], nticks: 3, tickformat: ',.0f' },
+    domain: place.domain('price'),
+  }
   return {
     xaxis: {
       ...BASE_AXIS,
@@ -103,7 +109,7 @@ function axes(answer: StacksDrawn, place: Panels, mostHours: number): Record<str
     },
     yaxis: { ...BASE_AXIS, domain: place.domain('hours'), range: [0, mostHours], nticks: 5 },
     yaxis2: { ...BASE_AXIS, domain: place.domain('share'), range: [0, 100 * ABOVE], dtick: 50 },
-    ...(hasPrice(answer) ? { yaxis3: { ...price, domain: place.domain('price') } } : {}),
+    ...(hasPrice(answer) ? { yaxis3: price } : {}),
   }
 }
 
@@ -149,50 +155,39 @@ interface Column {
   readonly y: readonly (number | null)[]
   readonly yaxis: string
   readonly color: string
+  readonly panel: NumberedPanel
 }
 
-/** More columns than this leave no room for numbers over them on a phone. */
-const MOST_NUMBERS = 7
+function textsOf({ y }: Column): string[] {
+  return y.map((value) => (value === null ? '–' : value.toLocaleString('en-GB')))
+}
 
-function column(stacks: readonly StackRow[], { name, y, yaxis, color }: Column): Trace {
-  const text = y.map((value) => (value === null ? '–' : value.toLocaleString('en-GB')))
+function columnTrace(stacks: readonly StackRow[], column: Column): Trace {
+  const { name, y, yaxis, color } = column
   return {
     type: 'bar',
     name,
     x: stacks.map(({ modules }) => modules),
     y,
     yaxis,
-    text: stacks.length > MOST_NUMBERS ? [] : text,
-    textposition: 'outside',
-    textfont: { size: 12, color: INK },
-    cliponaxis: false,
+    text: textsOf(column),
+    textposition: 'none',
     marker: { color, line: { color: INK, width: 0.5 } },
-    customdata: text,
-    hovertemplate: `%{x} modules: %{customdata}<extra>${name}</extra>`,
+    hovertemplate: `%{x} modules: %{text}<extra>${name}</extra>`,
   }
+}
+
+/** More columns than this leave no room for numbers of many digits over them on a phone. */
+const MOST_NUMBERS = 7
+
+function numbersOf(column: Column): Record<string, unknown>[] {
+  const texts = textsOf(column)
+  const isWide = texts.some((text) => text.length > 3)
+  if (isWide && texts.length > MOST_NUMBERS) return []
+  return topNumbers(texts, column.y, column.panel)
 }
 
 function shareKey({ shareTarget }: StacksDrawn): KeyEntry[] {
   if (shareTarget === null) return []
   return [{ words: `asked for: ${Math.round(1000 * shareTarget) / 10}`, color: BAD, sign: '┅' }]
-}
-
-/** The numbers of the figure, a stack a row. Hours and shares are rounded down. */
-export function stacksRows(answer: StacksDrawn): Record<string, string | number | null>[] {
-  const { stacks, cutHours } = answer
-  const hours = (value: number | null): string | null =>
-    value === null ? null : hoursSaid(value, answer)
-  return stacks.map((row) => ({
-    modules: row.modules,
-    'usable [kWh]': Math.round(100 * row.usableKwh) / 100,
-    'at worst [h]': hours(row.worstHours),
-    '1 in 20 [h]': hours(row.p05Hours),
-    'middle [h]': hours(row.medianHours),
-    [`lasts ${cutHours} h [%]`]: percentDown(row.share),
-    'adds in the middle [h]': row.addedHours === null ? null : Math.round(10 * row.addedHours) / 10,
-    price: row.price,
-    'price of an added hour':
-      row.pricePerAddedHour === null ? null : Math.round(row.pricePerAddedHour),
-    'meets what is asked': row.met === null ? null : row.met ? 'yes' : 'no',
-  }))
 }

@@ -33,6 +33,33 @@ export const LINES = [
   { color: '#7a8794', width: 2.5, dash: '2px,3px' },
 ] as const
 
+/** How one line of several looks. */
+export interface LineLook {
+  readonly color: string
+  readonly width: number
+  readonly dash: string
+}
+
+/** Strokes of lines in an order; words in the lightest are still read on white. */
+const ORDER = {
+  colors: ['#14365c', '#2a527f', '#3f6a97', '#527ba6', '#5e84ab'],
+  dashes: ['solid', '12px,3px', '6px,3px', '2px,2px', '9px,2px,2px,2px'],
+}
+
+/**
+ * Looks of so many lines: compared with the first where they are few, else, and where they are
+ * steps of one thing, in an order from dark to light.
+ */
+export function lineLooks(count: number, inOrder: boolean): LineLook[] {
+  if (!inOrder && count <= LINES.length) return LINES.slice(0, count)
+  const { colors, dashes } = ORDER
+  return Array.from({ length: count }, (_, i) => ({
+    color: colors[Math.round((i * (colors.length - 1)) / Math.max(1, count - 1))]!,
+    width: 2.5,
+    dash: dashes[i % dashes.length]!,
+  }))
+}
+
 const FONT = { family: 'system-ui, "Segoe UI", Helvetica, Arial, sans-serif', size: 13, color: INK }
 
 /** Buttons that do nothing on axes that stay put, and the one that would send the house away. */

@@ -33,3 +33,9 @@ export function wrapped(text: string, letters: number): string {
   }
   return lines.join('<br>')
 }
+
+/** At most so many letters, the last an ellipsis where there were more. */
+export function shortened(text: string, letters: number): string {
+  const all = [...text]
+  return all.length > letters ? `${all.slice(0, letters - 1).join('')}…` : text
+}

@@ -2,11 +2,11 @@
 
 import type { WorstStart, YearAnswer } from '@tideover/core'
 import type { Figure, Trace } from './figure.js'
-import { header } from './header.js'
+import { header, sheet } from './header.js'
 import { PHONE_PX } from './place-labels.js'
 import { type Ground, groundWords } from './said.js'
-import { axisTitle, BAD, BASE_AXIS, BASE_LAYOUT, INK, PARTS, QUIET } from './style.js'
-import { durationText } from './words.js'
+import { axisTitle, BAD, BASE_AXIS, INK, PARTS, QUIET } from './style.js'
+import { durationText, shortened } from './words.js'
 
 /** What the figure needs of the answer of `year`. */
 export type WorstDrawn = Ground & Pick<YearAnswer, 'house' | 'cutHours' | 'apartDays' | 'worst'>
@@ -31,10 +31,7 @@ export function worstFigure(answer: WorstDrawn, options: WorstFigureOptions = {}
   return {
     data: worst.length === 0 ? [] : bars(worst, cutHours),
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: head.topPx + ROW_PX * rows + MARGIN.b,
-      margin: { ...MARGIN, t: head.topPx },
+      ...sheet(head, ROW_PX * rows, MARGIN),
       barmode: 'overlay',
       xaxis: {
         ...BASE_AXIS,
@@ -93,7 +90,7 @@ function bars(worst: readonly WorstStart[], cutHours: number): Trace[] {
 function rowWords(start: WorstStart, row: number, answer: WorstDrawn): Record<string, unknown>[] {
   const { local, rideMinutes, endedBy } = start
   const lasts = `<b>${local}</b>: <b>${durationText(rideMinutes)}</b>`
-  const lost = `<span style="color:${BAD}">${shortened(endedBy)} lost</span>`
+  const lost = `<span style="color:${BAD}">${shortened(endedBy, MOST_LETTERS)} lost</span>`
   const weather = `<span style="color:${QUIET}">${weatherWords(start, answer)}</span>`
   return [
     {
@@ -112,14 +109,9 @@ function rowWords(start: WorstStart, row: number, answer: WorstDrawn): Record<st
 }
 
 const PLACED = { yref: 'y', showarrow: false, borderpad: 0 }
+/** Of the name of a load; the table has it whole. */
 const MOST_LETTERS = 24
 const HELP_SIZE_PX = 11.5
-
-/** The table has it whole. */
-function shortened(name: string): string {
-  const letters = [...name]
-  return letters.length > MOST_LETTERS ? `${letters.slice(0, MOST_LETTERS - 1).join('')}…` : name
-}
 
 /** In the light part where it has room on a phone, else in the dark one. */
 function helpNote(start: WorstStart, row: number, cutHours: number): Record<string, unknown> {

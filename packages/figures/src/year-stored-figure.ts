@@ -2,9 +2,9 @@
 
 import { type Calendar, monthName, type Prepared } from '@tideover/core'
 import type { Figure } from './figure.js'
-import { header } from './header.js'
+import { header, sheet } from './header.js'
 import { heading } from './panels.js'
-import { axisTitle, BAD, BASE_AXIS, BASE_LAYOUT, GRID, INK, QUIET } from './style.js'
+import { axisTitle, BAD, BASE_AXIS, GRID, INK, QUIET } from './style.js'
 import { type StoredDay, type StoredMinutes, storedDays, storedMonths } from './year-stored-days.js'
 import {
   bandTraces,
@@ -51,7 +51,6 @@ export function yearStoredFigure(
   const days = storedDays(stored, calendar)
   const key = keyLines(stored, calendar)
   const marksPx = MARK_PX * marks.length
-  const topPx = head.topPx + KEY_PX + KEY_LINE_PX * key.length + marksPx
   return {
     data: [
       ...bandTraces(stored, days, calendar),
@@ -60,21 +59,12 @@ export function yearStoredFigure(
       ...marks.map(({ minute, words }) => markTrace(stored, minute, words, calendar)),
     ],
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: topPx + PLOT_PX + MARGIN.b,
-      margin: { ...MARGIN, t: topPx },
+      ...sheet(head, PLOT_PX, MARGIN, KEY_PX + KEY_LINE_PX * key.length + marksPx),
       xaxis: timeAxis(days, calendar),
       yaxis: { ...BASE_AXIS, range: [-BELOW * capacityKwh, ABOVE * capacityKwh], nticks: 6 },
-      shapes: [
-        ...days.filter(startsMonth).map(({ from }) => upright(from, GRID, 1)),
-        ...levels.map(({ kwh }) => level(kwh)),
-        ...marks.map(({ minute }, i) =>
-          upright(minute + 1, BAD, 1 + ((i + 0.9) * MARK_PX) / PLOT_PX),
-        ),
-      ],
+      shapes: [...uprights(days, marks), ...levels.map(({ kwh }) => level(kwh))],
       annotations: [
-        title2(key, marksPx),
+        titleNote(key, marksPx),
         ...levels.map(levelNote),
         ...marks.map(({ minute, words }, i) => markNote(minute + 1, words, i, stored)),
       ],
@@ -110,10 +100,18 @@ function keyLines(stored: StoredMinutes, calendar: Calendar): string[] {
   ]
 }
 
-/** Over the words of the marks. */
-function title2(key: readonly string[], raisedPx: number): Record<string, unknown> {
+/** Name, unit and key, over the words of the marks. */
+function titleNote(key: readonly string[], raisedPx: number): Record<string, unknown> {
   const words = heading(1, 'Stored energy, least to greatest of each day', 'kWh')
   return { ...words, text: [words.text, ...key].join('<br>'), yshift: raisedPx + 2 }
+}
+
+/** Between months, and from minutes that matter to their words. */
+function uprights(days: readonly StoredDay[], marks: readonly Mark[]): Record<string, unknown>[] {
+  return [
+    ...days.filter(startsMonth).map(({ from }) => upright(from, GRID, 1)),
+    ...marks.map(({ minute }, i) => upright(minute + 1, BAD, 1 + ((i + 0.9) * MARK_PX) / PLOT_PX)),
+  ]
 }
 
 function startsMonth(day: StoredDay, i: number, days: readonly StoredDay[]): boolean {

@@ -2,8 +2,8 @@
 
 import type { MonthYield } from '@tideover/core'
 import type { Figure } from './figure.js'
-import { header } from './header.js'
-import { AREAS, axisTitle, BAD, BASE_AXIS, BASE_LAYOUT, INK } from './style.js'
+import { header, sheet } from './header.js'
+import { AREAS, axisTitle, BAD, BASE_AXIS, INK } from './style.js'
 
 export interface YearsFigureOptions {
   /** `thirty Januaries` */
@@ -49,10 +49,7 @@ export function yearsFigure(months: readonly MonthYield[], options: YearsFigureO
       },
     ],
     layout: {
-      ...BASE_LAYOUT,
-      title: head.title,
-      height: head.topPx + PLOT_PX + MARGIN.b,
-      margin: { ...MARGIN, t: head.topPx },
+      ...sheet(head, PLOT_PX, MARGIN),
       bargap: 0.15,
       xaxis: {
         ...BASE_AXIS,

@@ -13,8 +13,8 @@ import type {
   YearAnswer,
   YearQuestion,
 } from '@tideover/core'
-import { type Ground, type Running, threaded } from '@tideover/threads'
 import { progress } from './progress.js'
+import { type Ground, type Running, threaded } from './threads/index.js'
 
 type Asking<Question, Answer> = (house: Ground, question: Question) => Promise<Answer>
 

@@ -2,6 +2,7 @@
 
 import {
   type AutonomyCurve,
+  atShare,
   autonomyCurve,
   type BatchRides,
   type CutStory,
@@ -11,8 +12,10 @@ import {
   type Finding,
   type HouseFiles,
   hoursTo,
+  type MonthRow,
   minutesOfHours,
   monthRidesOf,
+  monthRow,
   monthSky,
   type Prepared,
   type RideAnswer,
@@ -23,6 +26,7 @@ import {
   type SkyFigures,
   type SkyKind,
   skyFigures,
+  sortedMinutes,
   traceCut,
 } from '@tideover/core'
 import type { Carried } from './replay/carried.js'
@@ -41,6 +45,17 @@ export interface StackFacts {
   readonly figures: SkyFigures
 }
 
+/** How the rides of all starts spread, under one sky. [h] */
+export interface Spread {
+  readonly sky: SkyKind
+  /** At the shares of `SPREAD_AT`. */
+  readonly hours: readonly number[]
+  readonly horizonHours: number
+}
+
+/** The first share of starts lasts so long at most: 1 in 20, 1 in 4, half, 3 in 4, 19 in 20. */
+export const SPREAD_AT = [0.05, 0.25, 0.5, 0.75, 0.95] as const
+
 export interface PageFacts {
   readonly prepared: Prepared
   readonly equipped: Equipped
@@ -54,19 +69,26 @@ export interface PageFacts {
   readonly findings: readonly Finding[]
   /** By sky, the promise's first. */
   readonly curves: readonly { readonly sky: SkyKind; readonly curve: AutonomyCurve }[]
+  readonly spread: readonly Spread[]
+  /** The months by the hour under the sky of the promise, January first; none where not asked for. */
+  readonly months: readonly MonthRow[]
   readonly carried: Carried
 }
 
 /** At most so many stacks side by side. */
 const STACKS = 3
 
-/** @param results  of all jobs of the question, in the order of `rideJobs` */
+/**
+ * @param results  of all jobs of the question, in the order of `rideJobs`
+ * @param others   the other months under the sky of the promise, as `year` tells them
+ */
 export function factsOf(
   prepared: Prepared,
   files: HouseFiles,
   question: PageQuestion,
   results: readonly RideResult[],
   plain: unknown,
+  others: readonly MonthRow[] = [],
 ): PageFacts {
   const answer = rideFrom(prepared, question, results, plain)
   const promised = answer.skies[answer.promise] as SkyFigures
@@ -85,6 +107,8 @@ export function factsOf(
     middle: traceCut(prepared, { ...question, startMs: middleStart(prepared, answer, results) }),
     findings: checkAnswer(prepared, { modules, health }).findings,
     curves: curvesOf(answer, results),
+    spread: spreadOf(answer, results),
+    months: monthsOf(prepared, question, answer, results, others),
     carried: carriedOf(prepared, files, asked),
   }
 }
@@ -163,4 +187,29 @@ function curvesOf({ skies }: RideAnswer, results: readonly RideResult[]): PageFa
     const horizon = minutesOfHours(horizonHours)
     return { sky, curve: autonomyCurve(rides, hoursTo(horizonHours, 2), horizon) }
   })
+}
+
+function spreadOf({ skies }: RideAnswer, results: readonly RideResult[]): Spread[] {
+  return Object.entries(skies).map(([name, { horizonHours }]) => {
+    const sky = name as SkyKind
+    const sorted = sortedMinutes(batchesOf(results, sky).map(({ rides }) => rides.minutes))
+    return { sky, hours: SPREAD_AT.map((share) => atShare(sorted, share) / 60), horizonHours }
+  })
+}
+
+/** The month of the question is already ridden. */
+function monthsOf(
+  prepared: Prepared,
+  { month, hours }: PageQuestion,
+  answer: RideAnswer,
+  results: readonly RideResult[],
+  others: readonly MonthRow[],
+): MonthRow[] {
+  if (others.length === 0) return []
+  const sky = results.find(({ job }) => job.sky === answer.promise)!.sky
+  const figures = answer.skies[answer.promise] as SkyFigures
+  const horizon = minutesOfHours(figures.horizonHours)
+  const rides = { sky, batches: batchesOf(results, answer.promise), horizon }
+  const own = monthRow(prepared, rides, figures, { month, hours })
+  return [own, ...others].sort((a, b) => a.month - b.month)
 }

@@ -14,6 +14,7 @@ import {
 } from './sections/doing.js'
 import { engineeringFold } from './sections/engineering.js'
 import { playSection } from './sections/play.js'
+import { yearPart } from './sections/year.js'
 import { STYLE } from './style.js'
 import { answerWords } from './words/answer.js'
 import { assumedWords } from './words/assumed.js'
@@ -22,6 +23,7 @@ import { doingWords } from './words/doing.js'
 import { engineeringWords } from './words/engineering.js'
 import { playWords } from './words/play.js'
 import { type Region, regionOf } from './words/region.js'
+import { yearWords } from './words/year.js'
 
 /** Mail servers take so much with ease; a page that would be larger goes without its replay. [bytes] */
 export const MOST_BYTES = 8_000_000
@@ -67,7 +69,7 @@ ${
 function sections(facts: PageFacts, region: Region, isCarried: boolean): Html {
   const answer = answerWords(region, facts)
   const doing = doingWords(region, facts)
-  const play = playWords(region)
+  const play = playWords(region, facts.answer.promise)
   return html`${[
     answerSection(facts, answer),
     loadsSection(facts, answer),
@@ -75,11 +77,17 @@ function sections(facts: PageFacts, region: Region, isCarried: boolean): Html {
     playSection(facts, play, isCarried),
     stacksSection(facts, answer),
     doingSection(doing),
-    assumedSection(facts, assumedWords(region, facts)),
+    assumedSection(assumedWords(region, facts)),
     uncheckedSection(doing),
     findingsSection(facts, doing),
     cautionsSection(facts, doing),
-    engineeringFold(facts, engineeringWords(facts), play, isCarried),
+    engineeringFold(
+      facts,
+      engineeringWords(facts),
+      yearPart(facts, yearWords(region, facts)),
+      play,
+      isCarried,
+    ),
   ]}`
 }
 

@@ -13,6 +13,7 @@ import {
   localTime,
   monthRange,
 } from '@tideover/core'
+import { DateTime } from 'luxon'
 import { describe, expect, it } from 'vitest'
 
 const london = calendarOf(2025, 'Europe/London')
@@ -141,6 +142,18 @@ describe('times in words', () => {
     expect(localTime(london, 13 * 1440 + 980)).toBe('Tue 14 Jan 16:20')
     expect(localTime(auckland, 0)).toBe('Wed 1 Jan 00:00')
   })
+
+  // Luxon, an independent library, on every hour and on clock changes, and a day past the year.
+  it.each([london, auckland, lordHowe])(
+    'is written as luxon writes it through the year in $zone',
+    (calendar) => {
+      const { zone, startMs, n } = calendar
+      for (let minute = 0; minute < n + 1440; minute += 75) {
+        const there = DateTime.fromMillis(startMs + minute * 60_000, { zone, locale: 'en-GB' })
+        expect(localTime(calendar, minute)).toBe(there.toFormat('ccc d LLL HH:mm'))
+      }
+    },
+  )
 
   it.each([
     ['00:00', 0],

@@ -42,7 +42,7 @@ function spellsOf(down: string, starts: number, openAtEnd = false): Spells {
 type Given = readonly [tolerates: number, wants: string, cycles?: boolean]
 
 /** Loads that want power where the text shows `w`; the text is their whole year. */
-function loadsOf(...given: readonly Given[]): RideLoad[] {
+function loadsOf(...given: readonly Given[]): readonly RideLoad[] {
   const cycle = { onMinutes: 1, offMinutes: 1 }
   const critical = given.map(([toleratesMinutes, wants, cycles], i) => ({
     load: { name: `load ${i}`, toleratesMinutes, ...(cycles ? { cycle } : {}) },

@@ -3,11 +3,11 @@
 
 import {
   type Calm,
-  type Cohort,
   type Columns,
   type Crowd,
   GRID_KWH,
   kindCode,
+  newState,
   nextCode,
   onGrid,
   pass,
@@ -29,18 +29,21 @@ const isOnGrid = (kwh: number): boolean => Number.isInteger(kwh / GRID_KWH)
 /** Faults of one entry of a crowd about to move; none where it may move with the others. */
 function faultsOf(
   crowd: Crowd,
-  cohort: Cohort,
+  cohort: number,
   calm: Calm,
   i: number,
   { columns, rules }: { columns: Columns; rules: Rules },
 ): string[] {
   const faults: string[] = []
-  const { stored, fuelL } = cohort.state
-  if (!isOnGrid(stored) || !isOnGrid(cohort.base)) faults.push(`${stored} kWh is off the grid`)
+  const { cohorts } = crowd
+  const [stored, fuelL] = [crowd.storedOf(cohort), crowd.fuelOf(cohort)]
+  if (!isOnGrid(stored) || !isOnGrid(cohorts.base[cohort]!))
+    faults.push(`${stored} kWh is off the grid`)
   if (!(calm.above < stored && stored < calm.below)) faults.push(`${stored} kWh lies outside`)
-  if (cohort.home !== crowd) faults.push('belongs to another crowd')
-  const alone: State = { ...cohort.state }
-  restore(alone, crowd.kind, crowd.waits, cohort, i, rules)
+  if (cohorts.crowd[cohort] !== crowd.number) faults.push('belongs to another crowd')
+  const own = cohorts.timersOf(cohort, { timer: -1, togetherUntil: -1, onBefore: -1 })
+  const alone: State = { ...newState(rules, stored), fuelL }
+  restore(alone, crowd.kind, crowd.waits, own, i, rules)
   const wasDown = alone.level > rules.lastLevel
   step(alone, i, columns, rules)
   if (alone.stored !== stored + calm.delta) {
@@ -60,7 +63,7 @@ function faultsOf(
   timersOf(timers, alone, i, rules)
   // The end of a least run is noticed when it is looked for.
   const isOver = crowd.kind.generator === 'running' && timers.timer < 0
-  if (timers.timer !== cohort.timer && !isOver) faults.push('has another timer alone')
+  if (timers.timer !== own.timer && !isOver) faults.push('has another timer alone')
   return faults
 }
 

@@ -89,6 +89,12 @@ describe('the cut card', () => {
     expect(card).toContain('At once: heat pump')
   })
 
+  it('is not to hang there before what breaks the promise is put right', () => {
+    // The croft: generator and solar on one input, and nobody to start the set at night.
+    expect(textIn(cutCard(croft))).toContain('Hang it up only once 2 things are put right')
+    expect(textIn(cutCard(shipped('surgery')))).not.toContain('Hang it up')
+  })
+
   it('asks for the charge at bedtime that the check found', () => {
     const night = croft.check.findings.find(({ id }) => id === 'night-wait')!
     const charge = night.numbers.find(({ name }) => name === 'charge needed at bedtime')!.value

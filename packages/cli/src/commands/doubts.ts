@@ -1,5 +1,5 @@
 import { doubtsAnswer } from '@tideover/core'
-import { darkestMonth } from '../darkest-month.js'
+import { monthAsked } from '../darkest-month.js'
 import { checkSky, openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { partsLine, say, sayJson } from '../output.js'
@@ -20,7 +20,7 @@ export function doubts(path: string | undefined, words: Words): void {
   }
   reader.done()
   const { prepared, plain } = openHouse(path)
-  const question = { ...asked, month: month ?? darkestMonth(prepared) }
+  const question = monthAsked(prepared, { ...asked, month })
   checkSky(prepared, question.sky)
   const parts = partsLine()
   const answer = doubtsAnswer(prepared, question, plain, parts.told)

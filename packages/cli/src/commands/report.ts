@@ -2,11 +2,11 @@ import { writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import { equip, InputError, rideFrom } from '@tideover/core'
 import { factsOf, pageHtml, pageScript, papersInput, papersPage } from '@tideover/page'
-import { darkestMonth } from '../darkest-month.js'
+import { monthAsked } from '../darkest-month.js'
 import { openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { say } from '../output.js'
-import { riddenParts } from '../ride-threads.js'
+import { RideThreads } from '../ride-threads.js'
 
 /** `report`: the customer's page. */
 export async function report(path: string | undefined, words: Words): Promise<void> {
@@ -20,13 +20,14 @@ export async function report(path: string | undefined, words: Words): Promise<vo
   const month = reader.whole('month', 1, 12)
   const threads = reader.whole('threads', 1, 64) ?? availableParallelism()
   reader.done()
-  const open = openHouse(path)
-  const { prepared, plain, files } = open
-  const question = { ...asked, month: month ?? darkestMonth(prepared) }
-  // What is wrong with the question is told before any thread begins.
+  const crew = new RideThreads(path, { ...asked, month }, threads, true)
+  const { prepared, plain, files } = openHouse(path)
+  const question = monthAsked(prepared, { ...asked, month })
+  // What is wrong with the question is told before anything is worked out.
   equip(prepared, question)
-  const results = await riddenParts(open, question, threads)
-  const page = pageHtml(factsOf(prepared, files, question, results, plain), pageScript())
+  const { results, months } = await crew.resultsAndMonths(prepared, question)
+  const facts = factsOf(prepared, files, question, results, plain, months)
+  const page = pageHtml(facts, pageScript())
   const out = String(words.out)
   write('out', out, page)
   say(`${out}: ${Math.ceil(Buffer.byteLength(page) / 1000)} kB, one file that works offline.`)

@@ -3,7 +3,7 @@ import { equip, rideFrom } from '@tideover/core'
 import { checkSky, openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { say, sayJson } from '../output.js'
-import { riddenParts } from '../ride-threads.js'
+import { RideThreads } from '../ride-threads.js'
 import { rideText } from '../text/ride-text.js'
 import { repeated } from './repeated.js'
 
@@ -21,12 +21,12 @@ export async function ride(path: string | undefined, words: Words): Promise<void
   }
   const threads = reader.whole('threads', 1, 64) ?? availableParallelism()
   reader.done()
-  const open = openHouse(path)
-  const { prepared, plain, notes: read } = open
+  const crew = new RideThreads(path, question, threads)
+  const { prepared, plain, notes: read } = openHouse(path)
   checkSky(prepared, question.sky)
-  // What is wrong with the question is told before any thread begins.
+  // What is wrong with the question is told before anything is worked out.
   equip(prepared, question)
-  const results = await riddenParts(open, question, threads)
+  const results = await crew.results(prepared, question)
   const answer = rideFrom(prepared, question, results, plain)
   if (words.json === true) sayJson(answer)
   else {

@@ -1,5 +1,5 @@
 import { equip, InputError, type SkyKind, stacksAnswer } from '@tideover/core'
-import { darkestMonth } from '../darkest-month.js'
+import { monthAsked } from '../darkest-month.js'
 import { openHouse } from '../open-house.js'
 import { OptionReader, STACKS_YEARS, scenarioOf, type Words } from '../options.js'
 import { progressLine, say, sayJson } from '../output.js'
@@ -28,7 +28,7 @@ export function stacks(path: string | undefined, words: Words): void {
   }
   reader.done()
   const { prepared, plain, files, notes: read } = openHouse(path)
-  const question = { ...asked, month: month ?? darkestMonth(prepared) }
+  const question = monthAsked(prepared, { ...asked, month })
   if (question.sky === 'file' && prepared.record === null) {
     throw new InputError('--sky', 'one of dull, none, typical: no sky.file is named', 'file')
   }

@@ -1,5 +1,5 @@
 import { DARK_SKIES, type SkyKind, switchOffAnswer } from '@tideover/core'
-import { darkestMonth } from '../darkest-month.js'
+import { monthAsked } from '../darkest-month.js'
 import { openHouse } from '../open-house.js'
 import { OptionReader, scenarioOf, type Words } from '../options.js'
 import { progressLine, say, sayJson } from '../output.js'
@@ -17,7 +17,7 @@ export function switchOff(path: string | undefined, words: Words): void {
   }
   reader.done()
   const { prepared, files, plain, notes: read } = openHouse(path)
-  const question = { ...asked, month: month ?? darkestMonth(prepared) }
+  const question = monthAsked(prepared, { ...asked, month })
   const show = progressLine()
   let tried = 0
   const answer = switchOffAnswer(prepared, question, files, plain, () =>

@@ -107,6 +107,7 @@ function traceJson(prepared: Prepared, story: CutStory, plain: unknown): unknown
     events: story.events.map((event) => ({
       time: isoUtc(prepared.calendar, story.trace.from + event.minute),
       local: event.local,
+      id: event.id,
       text: event.text,
     })),
   }

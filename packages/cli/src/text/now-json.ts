@@ -47,7 +47,7 @@ function lastsJson(lasts: Lasts, iso: Iso): object {
     sunAt: iso(sunAt),
     sunCarriesAt: iso(sunCarriesAt),
     generatorOnAt: iso(lasts.generatorOnAt),
-    events: events.map(({ minute, local, text }) => ({ time: iso(minute), local, text })),
+    events: events.map(({ minute, local, id, text }) => ({ time: iso(minute), local, id, text })),
   }
 }
 

@@ -6,12 +6,13 @@
 // exactly h hours counts, so the curve falls just after the length of a ride, never at it.
 
 import { minutesOfHours } from '../axis/calendar.js'
+import type { MinuteColumn } from '../cut/rides.js'
 import { InputError } from '../house/problem.js'
 
 /** Rides of one batch of starts. */
 export interface CurveRides {
   /** Minutes from each start to the end of its ride; the horizon where it lasts longer. */
-  readonly minutes: Int32Array
+  readonly minutes: MinuteColumn
   /** 1 where the ride outlasts the horizon. */
   readonly beyond: Uint8Array
   /** 1 where the start counts; all of them when left out. */

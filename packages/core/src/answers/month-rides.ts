@@ -2,14 +2,18 @@
 
 import { minutesOfHours } from '../axis/calendar.js'
 import {
+  endedAfter,
   longestTolerance,
   lostAfter,
+  type MinuteColumn,
+  minuteColumn,
   minutesWithout,
   type RideLoad,
   type Rides,
   ridesOf,
   wantedSum,
 } from '../cut/rides.js'
+import type { Spells } from '../cut/spells.js'
 import { overloadsAtChangeover } from '../island/columns.js'
 import { compile } from '../island/compile.js'
 import { type Enough, pass } from '../pass/pass.js'
@@ -18,6 +22,7 @@ import { newScratch, windowOf } from '../series/window.js'
 import type { Window } from '../series/window-columns.js'
 import type { Sky } from '../sky/sky.js'
 import { newSunSums, sumSun } from '../sky/sun-year.js'
+import { oncePer } from '../units/once.js'
 import type { Batch, MonthSky } from './month-sky.js'
 import { type DayLook, windyDays } from './patterns.js'
 import type { Equipped } from './scenario.js'
@@ -29,7 +34,7 @@ export interface BatchRides {
   readonly from: number
   readonly rides: Rides
   /** Minutes within the cut in which a wanted critical load was not served. */
-  readonly without: Int32Array
+  readonly without: MinuteColumn
   /** Starts at which the island did not survive the changeover. */
   readonly lostAtOnce: number
   /** 1 where the start's day counts as windy. */
@@ -58,7 +63,15 @@ export interface Variant {
   readonly equipped: Equipped
   /** [min] */
   readonly horizon: number
+  /**
+   * Whether only the share of starts that last so far is asked: each is left where its ride ends,
+   * and the batches tell nothing of single loads, nor of minutes without.
+   */
+  readonly shareOnly?: boolean
 }
+
+/** Columns that every sky of a house may write over: nothing in them is kept. */
+const scratchOf = oncePer(newScratch)
 
 /** Rides of one stack. */
 export function monthRides(
@@ -80,21 +93,23 @@ export function monthRidesOf(
   loads: readonly RideLoad[],
   span: Pick<MonthSpan, 'month' | 'hours'>,
 ): MonthRides[] {
-  const scratch = newScratch(prepared)
+  const scratch = scratchOf(prepared)
   const wanted = wantedSum(loads)
   const tolerance = longestTolerance(loads)
   const furthest = Math.max(...variants.map(({ horizon }) => horizon)) + tolerance
   const within = minutesOfHours(span.hours)
-  const enough: Enough = { cutMinutes: within, lostAfter: lostAfter(loads, furthest) }
+  const whole: Enough = { cutMinutes: within, lostAfter: lostAfter(loads, furthest) }
+  const ended: Enough = { cutMinutes: 0, lostAfter: endedAfter(loads) }
   const looks: Look[] = []
   const ridden = batches.map((batch, which) => {
     const end = batch.to + furthest
     const window = windowOf(prepared, sky, scratch, batch.year, batch.from, end)
     looks.push(...looksOf(prepared, window, batch, which, span.month))
-    const result = variants.map((variant) =>
-      rideBatch(prepared, window, batch, variant, loads, wanted, enough, tolerance),
+    return variants.map((variant) =>
+      variant.shareOnly === true
+        ? shareBatch(prepared, window, batch, variant, loads, ended)
+        : rideBatch(prepared, window, batch, variant, loads, wanted, whole, tolerance),
     )
-    return result
   })
   markWindy(prepared, ridden, looks)
   return variants.map(({ horizon }, v) => ({ sky, batches: ridden.map((b) => b[v]!), horizon }))
@@ -110,28 +125,66 @@ function rideBatch(
   enough: Enough,
   tolerance: number,
 ): BatchRides {
-  const { calendar, demand } = prepared
-  const { house, plant, rules, startKwh } = equipped
-  const { columns } = compile(house, calendar, demand, plant, rules, window)
+  const followed = horizon + tolerance
+  const { spells, lostAtOnce } = passBatch(prepared, window, batch, equipped, followed, enough)
   const starts = batch.to - batch.from
-  const spells = pass(columns, rules, starts, startKwh, horizon + tolerance, enough)
+  const within = Math.min(enough.cutMinutes, horizon)
+  const without = minuteColumn(starts, within)
+  for (let s = 0; s < starts; s++) {
+    without[s] = minutesWithout(spells, s, within, wanted, batch.from)
+  }
   return {
     year: batch.year,
     from: batch.from,
     rides: ridesOf(spells, loads, batch.from, horizon),
-    without: Int32Array.from({ length: starts }, (_, s) =>
-      minutesWithout(spells, s, Math.min(enough.cutMinutes, horizon), wanted, batch.from),
-    ),
-    lostAtOnce: spells.first.reduce(
-      (sum, spell, s) =>
-        sum +
-        (spell >= 0 && spells.from(spell) === s && overloadsAtChangeover(columns, rules, s)
-          ? 1
-          : 0),
-      0,
-    ),
+    without,
+    lostAtOnce,
     windy: new Uint8Array(starts),
   }
+}
+
+/** Rides of a batch of which only the share that lasts is asked. */
+function shareBatch(
+  prepared: Prepared,
+  window: Window,
+  batch: Batch,
+  { equipped, horizon }: Variant,
+  loads: readonly RideLoad[],
+  enough: Enough,
+): BatchRides {
+  const followed = horizon + longestTolerance(loads)
+  const { spells, lostAtOnce } = passBatch(prepared, window, batch, equipped, followed, enough)
+  const { minutes, beyond, endedBy } = ridesOf(spells, loads, batch.from, horizon)
+  const starts = batch.to - batch.from
+  return {
+    year: batch.year,
+    from: batch.from,
+    rides: { minutes, beyond, endedBy, byLoad: [], lostAfter: [] },
+    without: minuteColumn(0, 0),
+    lostAtOnce,
+    windy: new Uint8Array(starts),
+  }
+}
+
+/** Down spells of a batch, and the starts at which the island does not survive the changeover. */
+function passBatch(
+  { calendar, demand }: Prepared,
+  window: Window,
+  batch: Batch,
+  { house, plant, rules, startKwh }: Equipped,
+  followed: number,
+  enough: Enough,
+): { spells: Spells; lostAtOnce: number } {
+  const { columns } = compile(house, calendar, demand, plant, rules, window)
+  const starts = batch.to - batch.from
+  const spells = pass(columns, rules, starts, startKwh, followed, enough)
+  let lostAtOnce = 0
+  for (let s = 0; s < starts; s++) {
+    const spell = spells.first[s]!
+    if (spell < 0 || spells.from(spell) !== s) continue
+    if (overloadsAtChangeover(columns, rules, s)) lostAtOnce++
+  }
+  return { spells, lostAtOnce }
 }
 
 /** A day of a batch, as the pattern `windy` looks at it. */

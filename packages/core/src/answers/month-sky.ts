@@ -58,14 +58,18 @@ export function numberedSky(
   { kind, seed, years, year }: Pick<SkyChoice, 'kind' | 'seed' | 'years'> & { year: number },
 ): Sky {
   const sky = skyOfYears(prepared, kind, seed, Math.max(years, year + 1))
-  if (!(Number.isInteger(year) && year >= 0 && year < sky.years)) {
+  if (!hasYear(sky, year)) {
     throw new InputError('synthetic-year', `a whole number 0..${sky.years - 1}`, year)
   }
   return sky
 }
 
+export function hasYear(sky: Sky, year: number): boolean {
+  return Number.isInteger(year) && year >= 0 && year < sky.years
+}
+
 /** Skies that live a spell of its own for each day a start may meet first. */
-function isSpell(kind: SkyKind): boolean {
+export function isSpell(kind: SkyKind): boolean {
   return kind === 'dull' || kind === 'none'
 }
 

@@ -90,7 +90,7 @@ export function variantsOf(
   }
   if (kind === 'typical') {
     const scenario: Scenario = { ...question, startSoc: 'full', health: 1 }
-    variants.bright = { equipped: equip(prepared, scenario), horizon: cut }
+    variants.bright = { equipped: equip(prepared, scenario), horizon: cut, shareOnly: true }
   }
   if (kind === (question.sky ?? 'dull') && prepared.house.generator !== undefined) {
     variants.bare = { equipped: equip(prepared, { ...question, generator: false }), horizon }

@@ -10,11 +10,12 @@ import type { Site } from '../house/house.js'
 import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
 import { type Beside, besideOf } from './beside.js'
+import type { BatchRides } from './month-rides.js'
 import { PATTERN_GROUNDS, type PatternGround } from './patterns.js'
 import { type RideResult, rideJobs, runRideJob, skiesToShow, variantsOf } from './ride-jobs.js'
 import type { RideQuestion } from './ride-question.js'
 import { type Equipped, equip } from './scenario.js'
-import { type SkyFigures, skyFigures } from './sky-figures.js'
+import { type SkyFigures, shareFigures, skyFigures } from './sky-figures.js'
 
 export interface RideAnswer extends Beside {
   readonly house: string
@@ -67,14 +68,11 @@ export function rideFrom(
   const promise = question.sky ?? 'dull'
   const equipped = equip(prepared, question)
   const skies: Partial<Record<SkyKind, SkyFigures>> = {}
-  let bright: SkyFigures | undefined
-  let bare: SkyFigures | undefined
   for (const kind of skiesToShow(prepared, promise)) {
-    const found = figuresUnder(prepared, question, kind, results)
-    skies[kind] = found.main!
-    bright = found.bright ?? bright
-    bare = found.bare ?? bare
+    skies[kind] = figuresUnder(prepared, question, kind, results, 'main') as SkyFigures
   }
+  const bare = figuresUnder(prepared, question, promise, results, 'bare')
+  const bright = batchesOf(results, 'typical', 'bright')
   const promised = skies[promise]?.share ?? null
   return {
     house: house.house,
@@ -88,32 +86,37 @@ export function rideFrom(
     seed,
     promise,
     skies,
-    withoutGenerator: bare ?? null,
-    bright: { share: bright?.share ?? null, conditions: 'full, new, typical sky' },
+    withoutGenerator: bare,
+    bright: {
+      share: shareFigures(prepared, { batches: bright }, hours).share,
+      conditions: 'full, new, typical sky',
+    },
     met: question.share === undefined || promised === null ? null : promised >= question.share,
     patterns: PATTERN_GROUNDS,
     ...besideOf(prepared, equipped, month, plain),
   }
 }
 
+/** The figures of one variant under one sky; null where there is none. */
 function figuresUnder(
   prepared: Prepared,
   question: RideQuestion,
   kind: SkyKind,
   results: readonly RideResult[],
-): Record<string, SkyFigures | undefined> {
+  name: string,
+): SkyFigures | null {
   const { month, hours, winters = 10 } = question
-  const loads = rideLoads(prepared.demand)
-  const parts = results.filter(({ job }) => job.sky === kind)
-  return Object.fromEntries(
-    Object.entries(variantsOf(prepared, question, kind)).map(([name, { equipped, horizon }]) => {
-      const batches = parts.flatMap(({ batches }) => batches[name]!)
-      const ride = { sky: parts[0]!.sky, batches, horizon }
-      const figures = skyFigures(prepared, ride, loads, { hours, winters })
-      const byHand = withoutSunHours(prepared, equipped, month)
-      return [name, { ...figures, withoutSunHours: byHand }]
-    }),
-  )
+  const variant = variantsOf(prepared, question, kind)[name]
+  const first = results.find(({ job }) => job.sky === kind)
+  if (variant === undefined || first === undefined) return null
+  const batches = batchesOf(results, kind, name)
+  const ride = { sky: first.sky, batches, horizon: variant.horizon }
+  const figures = skyFigures(prepared, ride, rideLoads(prepared.demand), { hours, winters })
+  return { ...figures, withoutSunHours: withoutSunHours(prepared, variant.equipped, month) }
+}
+
+function batchesOf(results: readonly RideResult[], kind: SkyKind, name: string): BatchRides[] {
+  return results.flatMap(({ job, batches }) => (job.sky === kind ? batches[name]! : []))
 }
 
 /**

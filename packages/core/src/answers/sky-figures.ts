@@ -29,8 +29,8 @@ export interface LoadFigures {
   readonly firstToFail: boolean
 }
 
-export interface SkyFigures {
-  readonly starts: number
+/** How many starts last the cut. */
+export interface ShareFigures {
   /** The least of `shareByPattern`. */
   readonly share: number | null
   /** The pattern of that share. */
@@ -38,6 +38,10 @@ export interface SkyFigures {
   readonly shareByPattern: Readonly<Record<Pattern, number | null>>
   /** Starts that each pattern counts; each of them weighs the same. */
   readonly startsByPattern: Readonly<Record<Pattern, number>>
+}
+
+export interface SkyFigures extends ShareFigures {
+  readonly starts: number
   /** Return period, `dull` and `none` only. */
   readonly winters?: number
   readonly shareLow?: number | null
@@ -69,13 +73,8 @@ export function skyFigures(
   options: { readonly hours: number; readonly winters: number },
 ): SkyFigures {
   const cut = minutesOfHours(options.hours)
-  const tally = tallied(prepared, month.batches, cut)
-  const shareByPattern = byPattern(tally, shareOf)
-  const known = PATTERNS.filter((pattern) => shareByPattern[pattern] !== null)
-  const headline = known.reduce((least, pattern) =>
-    shareByPattern[pattern]! < shareByPattern[least]! ? pattern : least,
-  )
-  const share = shareByPattern[headline]
+  const shares = shareFigures(prepared, month, options.hours)
+  const { share, hardest } = shares
   const minutes = sortedMinutes(month.batches.map(({ rides }) => rides.minutes))
   const worst = worstOf(month.batches)
   const { kind, years, hasExtremes } = month.sky
@@ -85,10 +84,7 @@ export function skyFigures(
   const hours = (rank: number): number => minutes[rank]! / 60
   return {
     starts: minutes.length,
-    share,
-    hardest: headline,
-    shareByPattern,
-    startsByPattern: byPattern(tally, ({ starts }) => starts),
+    ...shares,
     ...(kind === 'dull' || kind === 'none' ? { winters: options.winters } : {}),
     ...(kind === 'typical' ? intervalOf(share, years) : {}),
     worstHours: noWorst ? null : hours(0),
@@ -103,7 +99,27 @@ export function skyFigures(
     hoursWithoutMean: meanWithout(month.batches) / 60,
     changeoverLostShare:
       month.batches.reduce((sum, batch) => sum + batch.lostAtOnce, 0) / minutes.length,
-    loads: loadFigures(prepared, month, loads, headline, cut, noWorst),
+    loads: loadFigures(prepared, month, loads, hardest, cut, noWorst),
+  }
+}
+
+/** @param hours  of the cut, no further than the starts were followed */
+export function shareFigures(
+  prepared: Prepared,
+  { batches }: Pick<MonthRides, 'batches'>,
+  hours: number,
+): ShareFigures {
+  const tally = tallied(prepared, batches, minutesOfHours(hours))
+  const shareByPattern = byPattern(tally, shareOf)
+  const known = PATTERNS.filter((pattern) => shareByPattern[pattern] !== null)
+  const hardest = known.reduce((least, pattern) =>
+    shareByPattern[pattern]! < shareByPattern[least]! ? pattern : least,
+  )
+  return {
+    share: shareByPattern[hardest],
+    hardest,
+    shareByPattern,
+    startsByPattern: byPattern(tally, ({ starts }) => starts),
   }
 }
 

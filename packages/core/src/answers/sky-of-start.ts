@@ -2,7 +2,7 @@
 
 import type { Prepared } from '../series/prepare.js'
 import type { Sky, SkyKind } from '../sky/sky.js'
-import { numberedSky, spellYearOf } from './month-sky.js'
+import { hasYear, isSpell, numberedSky, spellYearOf } from './month-sky.js'
 
 export interface SkyQuestion {
   /** Length of the cut. [h], > 0 */
@@ -35,8 +35,13 @@ export function skyOfStart(
   const spell = asked === undefined ? spellYearOf(prepared, minute, choice) : null
   if (spell !== null) return spell
   const year = asked ?? 0
-  const name = `${kind} ${seed} ${Math.max(years, year + 1)}`
-  const sky = known.get(name) ?? numberedSky(prepared, { kind, seed, years, year })
+  // The winters of `dull` and `none` are the same whichever of them is lived.
+  const name = isSpell(kind) ? `${kind} ${seed}` : `${kind} ${seed} ${Math.max(years, year + 1)}`
+  const kept = known.get(name)
+  const sky =
+    kept !== undefined && hasYear(kept, year)
+      ? kept
+      : numberedSky(prepared, { kind, seed, years, year })
   known.set(name, sky)
   return { sky, year }
 }

@@ -1,7 +1,9 @@
 // Rides of many starts as one rising list, from which cases are read by rank.
 
+import type { MinuteColumn } from '../cut/rides.js'
+
 /** All values in rising order. */
-export function sortedMinutes(columns: readonly Int32Array[]): Int32Array {
+export function sortedMinutes(columns: readonly MinuteColumn[]): Int32Array {
   const all = new Int32Array(columns.reduce((sum, column) => sum + column.length, 0))
   let at = 0
   for (const column of columns) {

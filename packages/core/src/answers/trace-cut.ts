@@ -2,7 +2,8 @@
 
 import { MINUTE_MS, minutesOfHours } from '../axis/calendar.js'
 import { type Course, courseOf } from '../cut/course.js'
-import { type EventLine, eventLines } from '../cut/event-lines.js'
+import type { EventLine } from '../cut/event-line.js'
+import { eventLines } from '../cut/event-lines.js'
 import { lossLines } from '../cut/loss-lines.js'
 import { type RideLoad, rideLoads } from '../cut/rides.js'
 import { type Trace, trace } from '../cut/trace.js'

@@ -125,8 +125,20 @@ export function isoUtc(calendar: Calendar, minute: number): string {
   return `${new Date(calendar.startMs + minute * MINUTE_MS).toISOString().slice(0, 16)}Z`
 }
 
+const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun']
+/** As luxon has them in British English. */
+const MONTHS = 'Jan Feb Mar Apr May Jun Jul Aug Sept Oct Nov Dec'.split(' ')
+
 /** Local time of a minute, as a log shows it: `Tue 14 Jan 16:20`. */
 export function localTime(calendar: Calendar, minute: number): string {
+  const local = calendar.days[calendar.dayOf[minute] ?? -1]
+  if (local !== undefined) {
+    const { weekday, day, month } = local
+    const wall = calendar.wallMinute[minute]!
+    const two = (value: number): string => String(value).padStart(2, '0')
+    return `${WEEKDAYS[weekday - 1]} ${day} ${MONTHS[month - 1]} ${two(Math.floor(wall / 60))}:${two(wall % 60)}`
+  }
+  // Past the year the days of the week go on.
   return DateTime.fromMillis(calendar.startMs + minute * MINUTE_MS, {
     zone: calendar.zone,
     locale: 'en-GB',

@@ -6,20 +6,13 @@ import { solarGroups } from '../house/solar-groups.js'
 import type { Compiled } from '../island/compile.js'
 import { Event } from '../island/state.js'
 import { type IslandLoad, islandLoads } from '../load/island-loads.js'
+import type { EventLine, Tell } from './event-line.js'
 import { saidIn } from './event-texts.js'
-import type { Scene, Tell } from './scene.js'
+import type { Scene } from './scene.js'
 import { SolarLog } from './solar-log.js'
 import { StallLog } from './stall-log.js'
 import type { Trace } from './trace.js'
 import { goesFlat, sunInVain, tooCold } from './watches.js'
-
-export interface EventLine {
-  /** Minute of the trace. */
-  readonly minute: number
-  /** `Tue 14 Jan 16:20` */
-  readonly local: string
-  readonly text: string
-}
 
 /**
  * Lines in order of time.
@@ -35,8 +28,8 @@ export function eventLines(
   compiled: Compiled,
 ): EventLine[] {
   const lines: EventLine[] = []
-  const tell: Tell = (minute, text) => {
-    lines.push({ minute, local: localTime(calendar, trace.from + minute), text })
+  const tell: Tell = (minute, told) => {
+    lines.push({ minute, local: localTime(calendar, trace.from + minute), ...told })
   }
   let known: readonly IslandLoad[] | null = null
   const loads = (): readonly IslandLoad[] => {
@@ -57,7 +50,7 @@ export function eventLines(
     if (!(trace.storedKwh[i]! >= compiled.rules.capacityKwh * 0.95)) full = false
     for (const said of trace.events[i] === 0 ? [] : saidIn(scene, i)) {
       if (stalls.takes(said, i) || solar.some((log) => log.takes(said, i))) continue
-      if (said.bit !== Event.full || !full) tell(i, said.text)
+      if (said.bit !== Event.full || !full) tell(i, said.told)
       if (said.bit === Event.full) full = true
     }
     inVain(i)

@@ -6,16 +6,20 @@ import { limitOf } from '../island/charge.js'
 import type { Compiled } from '../island/compile.js'
 import { solarKw } from '../island/solar-columns.js'
 import { Event, SOLAR_EVENTS } from '../island/state.js'
+import type { EventId, Told } from './event-line.js'
 import { generatorOver, whyOver, whyShed } from './over-words.js'
 import { backPercent, kw, percent, type Scene } from './scene.js'
-import { whatHelps, whoStarts } from './what-helps.js'
+import { tendedAt, whatHelps, whoStarts } from './what-helps.js'
 
 /** One thing that happened in a minute. */
 export interface Said {
   /** One bit of `Event`. */
   readonly bit: number
-  readonly text: string
+  readonly told: Told
 }
+
+/** A bit of `Event`, what it tells, in words, and what else there is to it. */
+type Telling = readonly [number, EventId, () => string, (() => Omit<Told, 'id' | 'text'>)?]
 
 /** Sentences of the events of minute `i`, in the order in which they are told. */
 export function saidIn(scene: Scene, i: number): Said[] {
@@ -24,71 +28,137 @@ export function saidIn(scene: Scene, i: number): Said[] {
   const { capacityKwh } = compiled.rules
   const charge = `${Math.round((100 * trace.startStoredKwh[i]!) / capacityKwh)} %`
   const load = kw(trace.demandCriticalKw[i]! + trace.demandComfortKw[i]!)
-  const fuel = `${trace.fuelL[i]!.toFixed(1)} l`
-  const texts: readonly (readonly [number, () => string])[] = [
-    [Event.cutBegins, () => `The grid is gone. Charge ${charge}, load ${load}.${solarOut(house)}`],
-    [Event.gridReturns, () => `The grid is back. Charge ${charge}.`],
+  const texts: readonly Telling[] = [
+    [
+      Event.cutBegins,
+      'cut-begins',
+      () => `The grid is gone. Charge ${charge}, load ${load}.${solarOut(house)}`,
+      () => ({ names: solarGroups(house).flatMap((group) => group.names) }),
+    ],
+    [Event.gridReturns, 'grid-back', () => `The grid is back. Charge ${charge}.`],
     [
       Event.comfortOff,
+      'comfort-off',
       () => `${comfort(scene, i)} off: charge ${charge}, limit ${dropLimit(scene, i)}.`,
+      () => ({ names: switchedNames(scene, i) }),
     ],
-    [Event.comfortOn, () => `Comfort loads on again: charge ${charge}.`],
+    [
+      Event.comfortOn,
+      'comfort-on',
+      () => `Comfort loads on again: charge ${charge}.`,
+      () => ({ names: switchedNames(scene, i) }),
+    ],
     ...solarGroups(house).flatMap((group, g) => solarTexts(scene, i, group, g, charge)),
-    [Event.full, () => `Battery full: ${trace.storedKwh[i]!.toFixed(1)} kWh.`],
-    [Event.overload, () => `Overload. ${whyOver(scene, i)}`],
+    [Event.full, 'battery-full', () => `Battery full: ${trace.storedKwh[i]!.toFixed(1)} kWh.`],
+    [
+      Event.overload,
+      (events & Event.generatorOverload) === 0 ? 'too-much-at-once' : 'generator-stalls',
+      () => `Overload. ${whyOver(scene, i)}`,
+    ],
     [
       Event.relaySheds,
+      'relay-drops',
       () => `Overload. ${whyShed(scene, i)} The relay drops the comfort loads for 5 min at least.`,
     ],
+    ...wakingTexts(scene, i, charge),
+    ...generatorTexts(scene, i, charge),
+    ...darkTexts(scene, i, charge),
+  ]
+  return texts.flatMap(([bit, id, text, more]) =>
+    (events & bit) === 0 ? [] : [{ bit, told: { id, text: text(), ...more?.() } }],
+  )
+}
+
+/** An island without its loads, and what comes back. */
+function darkTexts(scene: Scene, i: number, charge: string): Telling[] {
+  const { trace, compiled } = scene
+  return [
+    [
+      Event.empty,
+      trace.levels[i] === compiled.rules.holding ? 'holds-on' : 'battery-empty',
+      () =>
+        `Battery at its lower limit: charge ${charge}, ${emptyLimit(i, compiled)}.` +
+        holdsText(scene, i),
+    ],
+    [Event.goesDark, 'goes-dark', () => `Everything is off.${whatHelps(scene, i)}`],
+    [
+      Event.loadsBack,
+      isAllBack(scene, i) ? 'all-back' : 'critical-back',
+      () =>
+        `${isAllBack(scene, i) ? 'All loads' : 'The critical loads'} are on again: charge ${charge}.`,
+    ],
+    [
+      Event.thermostats,
+      'thermostats',
+      () =>
+        'All that switches itself (thermostats, floats) has waited and runs at once, for 40 min.',
+    ],
+  ]
+}
+
+/** An empty island that somebody, or its own clock, forms without its loads. */
+function wakingTexts(scene: Scene, i: number, charge: string): Telling[] {
+  return [
     [
       Event.triesAgain,
+      'tries-again',
       () => `Empty, charge ${charge}: the island forms without loads to let solar in.`,
     ],
     [
       Event.somebodyWakes,
+      'somebody-wakes',
       () =>
         `Somebody forms the island without its loads, charge ${charge}, so that the solar ` +
         `inverter finds a grid. Loads back at ${backPercent(scene, i)}.`,
     ],
     [
       Event.putAway,
+      'put-away',
       () =>
         `The day's sun is over and the loads are not back: somebody switches the island off ` +
         `again, charge ${charge}.`,
     ],
-    [Event.generatorCallOff, () => `The generator is no longer wanted: charge ${charge}.`],
-    [Event.generatorCalled, () => `Generator wanted: charge ${charge}.${whoStarts(scene, i)}`],
-    [Event.generatorOn, () => `Generator runs. Fuel ${fuel}.`],
-    [Event.generatorOff, () => `Generator stops: charge ${charge}. Fuel ${fuel}.`],
+  ]
+}
+
+function generatorTexts(scene: Scene, i: number, charge: string): Telling[] {
+  const fuel = `${scene.trace.fuelL[i]!.toFixed(1)} l`
+  return [
+    [
+      Event.generatorCallOff,
+      'generator-not-wanted',
+      () => `The generator is no longer wanted: charge ${charge}.`,
+    ],
+    [
+      Event.generatorCalled,
+      'generator-wanted',
+      () => `Generator wanted: charge ${charge}.${whoStarts(scene, i)}`,
+      () => ({ tendedAt: tendedAt(scene, i) }),
+    ],
+    [Event.generatorOn, 'generator-runs', () => `Generator runs. Fuel ${fuel}.`],
+    [
+      Event.generatorOff,
+      'generator-stops',
+      () => `Generator stops: charge ${charge}. Fuel ${fuel}.`,
+    ],
     [
       Event.generatorOverload,
+      'generator-spared',
       () => `${generatorOver(scene, i, false)} The comfort loads go off to spare it.`,
     ],
-    [Event.fuelOut, () => `Generator stops: its tank is empty. ${fuel} in cans.`],
-    [Event.poured, () => 'Somebody fills the tank from the cans.'],
+    [Event.fuelOut, 'tank-empty', () => `Generator stops: its tank is empty. ${fuel} in cans.`],
+    [Event.poured, 'tank-filled', () => 'Somebody fills the tank from the cans.'],
     [
       Event.generatorDoesNotStart,
+      'generator-does-not-start',
       () => 'The generator does not start, and is out of order until the grid is back.',
     ],
     [
       Event.generatorFails,
+      'generator-fails',
       () => `The generator fails at charge ${charge}, and is out of order until the grid is back.`,
     ],
-    [
-      Event.empty,
-      () =>
-        `Battery at its lower limit: charge ${charge}, ${emptyLimit(i, compiled)}.` +
-        holdsText(scene, i),
-    ],
-    [Event.goesDark, () => `Everything is off.${whatHelps(scene, i)}`],
-    [Event.loadsBack, () => `${backWords(scene, i)}: charge ${charge}.`],
-    [
-      Event.thermostats,
-      () =>
-        'All that switches itself (thermostats, floats) has waited and runs at once, for 40 min.',
-    ],
   ]
-  return texts.flatMap(([bit, text]) => ((events & bit) === 0 ? [] : [{ bit, text: text() }]))
 }
 
 /** Loads that came back into an overload were never on. */
@@ -107,14 +177,20 @@ function solarTexts(
   group: SolarGroup,
   g: number,
   charge: string,
-): [number, () => string][] {
+): Telling[] {
   const { isIn, trips, heldOut } = SOLAR_EVENTS[g]!
   const name = solarName(scene.house, group)
   const limit = `${Math.round(100 * group.inverter.outAbove)} %`
+  const who = (): { names: readonly string[] } => ({ names: group.names })
   return [
-    [isIn, () => `${name} has waited out its reconnection and is in.`],
-    [trips, () => `${name} trips: it gives more than the island can take. ${surplus(scene, i, g)}`],
-    [heldOut, () => `${name} goes out: charge ${charge}, limit ${limit}.`],
+    [isIn, 'solar-in', () => `${name} has waited out its reconnection and is in.`, who],
+    [
+      trips,
+      'solar-trips',
+      () => `${name} trips: it gives more than the island can take. ${surplus(scene, i, g)}`,
+      who,
+    ],
+    [heldOut, 'solar-held-out', () => `${name} goes out: charge ${charge}, limit ${limit}.`, who],
   ]
 }
 
@@ -142,13 +218,17 @@ function surplus({ trace, compiled }: Scene, i: number, g: number): string {
 }
 
 /** Which comfort loads a new level leaves out. */
-function comfort({ trace, compiled }: Scene, i: number): string {
-  const { comfortNames } = compiled.demand
-  const before = i === 0 ? 0 : trace.levels[i - 1]!
-  const steps = comfortNames.slice(Math.min(before, trace.levels[i]!), trace.levels[i]!)
-  return comfortNames.length < 2 || steps.length === 0
+function comfort(scene: Scene, i: number): string {
+  const names = switchedNames(scene, i)
+  return scene.compiled.demand.comfortNames.length < 2 || names.length === 0
     ? 'Comfort loads'
-    : `Comfort loads (${steps.flat().join(', ')})`
+    : `Comfort loads (${names.join(', ')})`
+}
+
+/** The comfort loads between the level of the minute before and that of this one. */
+function switchedNames({ trace, compiled }: Scene, i: number): string[] {
+  const levels = [i === 0 ? 0 : trace.levels[i - 1]!, trace.levels[i]!]
+  return compiled.demand.comfortNames.slice(Math.min(...levels), Math.max(...levels)).flat()
 }
 
 /** The threshold that the level just reached lies below. */
@@ -174,8 +254,6 @@ function holdsText(scene: Scene, i: number): string {
   return ` All loads off; the island holds on ${idleW} W of its own until the sun has brought ${back}.`
 }
 
-function backWords({ trace, compiled }: Scene, i: number): string {
+function isAllBack({ trace, compiled }: Scene, i: number): boolean {
   return trace.levels[i] === 0 && compiled.rules.lastLevel > 0
-    ? 'All loads are on again'
-    : 'The critical loads are on again'
 }

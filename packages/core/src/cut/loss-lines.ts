@@ -2,7 +2,7 @@
 
 import { type Calendar, localTime } from '../axis/calendar.js'
 import type { Course } from './course.js'
-import type { EventLine } from './event-lines.js'
+import type { EventLine } from './event-line.js'
 
 /** One line for each load that is lost, in the minute it is. */
 export function lossLines(
@@ -13,7 +13,9 @@ export function lossLines(
   return courses.flatMap((course) => {
     const { lostAt } = course
     if (lostAt === null) return []
-    return [{ minute: lostAt, local: localTime(calendar, from + lostAt), text: lossText(course) }]
+    const local = localTime(calendar, from + lostAt)
+    const names = [course.name]
+    return [{ id: 'load-lost', minute: lostAt, local, text: lossText(course), names }]
   })
 }
 

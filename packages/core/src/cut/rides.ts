@@ -4,6 +4,7 @@ import type { Consequence } from '../consequence/consequence.js'
 import { consequenceOf } from '../consequence/of-load.js'
 import type { Demand } from '../load/demand.js'
 import { runsOnReturn } from '../load/load-column.js'
+import { oncePer } from '../units/once.js'
 import { NO_SPELL, type Spells } from './spells.js'
 
 /** A critical load as a ride sees it. */
@@ -22,8 +23,9 @@ export interface RideLoad {
 
 const NEVER = 0x3fffffff
 
-export function rideLoads(demand: Demand): RideLoad[] {
-  return demand.critical.map(({ load, kw }) => {
+/** Critical loads in the order of the house file. */
+export const rideLoads: (demand: Demand) => readonly RideLoad[] = oncePer(({ critical }) =>
+  critical.map(({ load, kw }) => {
     const wantedIn = minutesUntilWanted(kw)
     return {
       name: load.name,
@@ -31,8 +33,8 @@ export function rideLoads(demand: Demand): RideLoad[] {
       wantedIn,
       wantedUpTo: runsOnReturn(load) ? null : wantedSum([{ wantedIn }]),
     }
-  })
-}
+  }),
+)
 
 /** The longest gap that does no harm to a load long supplied; Infinity for any. [min] */
 export function toleranceOf({ consequence }: Pick<RideLoad, 'consequence'>): number {
@@ -56,17 +58,20 @@ export function longestTolerance(loads: readonly Pick<RideLoad, 'consequence'>[]
   return Math.max(0, ...loads.map(toleranceOf).filter(Number.isFinite))
 }
 
+/** Minutes up to a horizon; in the smallest room that holds them, for there are many. */
+export type MinuteColumn = Uint16Array | Int32Array
+
 export interface Rides {
   /** Minutes from each start to the end of its ride; the horizon where it lasts longer. */
-  readonly minutes: Int32Array
+  readonly minutes: MinuteColumn
   /** 1 where the ride outlasts the horizon. */
   readonly beyond: Uint8Array
   /** Index of the load whose tolerance ran out first, -1 where beyond. */
   readonly endedBy: Int16Array
   /** The same minutes as if each load alone were critical. [load][starts] */
-  readonly byLoad: readonly Int32Array[]
+  readonly byLoad: readonly MinuteColumn[]
   /** Minutes from each start to the minute in which each load is lost; the horizon where later. */
-  readonly lostAfter: readonly Int32Array[]
+  readonly lostAfter: readonly MinuteColumn[]
 }
 
 /**
@@ -87,11 +92,11 @@ export function ridesOf(
   horizon: number,
 ): Rides {
   const count = spells.first.length
-  const minutes = new Int32Array(count).fill(horizon)
+  const minutes = minuteColumn(count, horizon)
   const beyond = new Uint8Array(count).fill(1)
   const endedBy = new Int16Array(count).fill(-1)
-  const byLoad = loads.map(() => new Int32Array(count).fill(horizon))
-  const lostAfter = loads.map(() => new Int32Array(count).fill(horizon))
+  const byLoad = loads.map(() => minuteColumn(count, horizon))
+  const lostAfter = loads.map(() => minuteColumn(count, horizon))
   for (let s = 0; s < count; s++) {
     let soonest = Number.POSITIVE_INFINITY
     for (let which = 0; which < loads.length; which++) {
@@ -107,6 +112,14 @@ export function ridesOf(
     }
   }
   return { minutes, beyond, endedBy, byLoad, lostAfter }
+}
+
+const MOST_SHORT = 0xffff
+
+/** Filled with the most that it may hold. */
+export function minuteColumn(count: number, most: number): MinuteColumn {
+  const column = most > MOST_SHORT ? new Int32Array(count) : new Uint16Array(count)
+  return column.fill(most)
 }
 
 /**
@@ -197,12 +210,28 @@ export function lostAfter(loads: readonly RideLoad[], horizon: number): number {
   )
 }
 
-/** Running count of minutes in which any critical load wants power. [n + 1] */
-export function wantedSum(loads: readonly Pick<RideLoad, 'wantedIn'>[]): Int32Array {
-  const n = loads[0]?.wantedIn.length ?? 0
-  const out = new Int32Array(n + 1)
-  for (let i = 0; i < n; i++) {
-    out[i + 1] = out[i]! + (loads.some((load) => load.wantedIn[i] === 0) ? 1 : 0)
-  }
-  return out
+/**
+ * Minutes off in one go after which some load is lost, whenever the spell began: a ride has ended.
+ */
+export function endedAfter(loads: readonly RideLoad[]): number {
+  return Math.min(
+    ...loads.map((load) => {
+      if (load.consequence.beginsAtOnce) return toleranceOf(load) + 1
+      let longest = 0
+      for (const until of load.wantedIn) if (until > longest) longest = until
+      return toleranceOf(load) + longest + 1
+    }),
+  )
 }
+
+/** Running count of minutes in which any critical load wants power. [n + 1] */
+export const wantedSum: (loads: readonly Pick<RideLoad, 'wantedIn'>[]) => Int32Array = oncePer(
+  (loads) => {
+    const n = loads[0]?.wantedIn.length ?? 0
+    const out = new Int32Array(n + 1)
+    for (let i = 0; i < n; i++) {
+      out[i + 1] = out[i]! + (loads.some((load) => load.wantedIn[i] === 0) ? 1 : 0)
+    }
+    return out
+  },
+)

@@ -16,9 +16,6 @@ export interface Scene {
   readonly loads: () => readonly IslandLoad[]
 }
 
-/** Takes a line of the log. */
-export type Tell = (minute: number, text: string) => void
-
 /** Sun worth a line. [kW] */
 export const SUN_KW = 0.05
 

@@ -4,8 +4,9 @@ import { localTime } from '../axis/calendar.js'
 import type { SolarGroup } from '../house/solar-groups.js'
 import { solarKw } from '../island/solar-columns.js'
 import { SOLAR_EVENTS } from '../island/state.js'
+import type { Tell } from './event-line.js'
 import { type Said, solarName } from './event-texts.js'
-import { type Scene, SUN_KW, type Tell } from './scene.js'
+import { type Scene, SUN_KW } from './scene.js'
 
 /** Solar that has not tripped for so long stays in. [min] */
 const CALM_MINUTES = 30
@@ -26,15 +27,18 @@ export class SolarLog {
   pass(i: number): void {
     if (this.run === null || i - this.run.last <= CALM_MINUTES) return
     const name = solarName(this.scene.house, this.group)
-    if (this.run.count > 1) this.tell(i, `${name} stays in again. ${this.tripText()}`)
+    if (this.run.count > 1) {
+      const text = `${name} stays in again. ${this.tripText()}`
+      this.tell(i, { id: 'solar-stays-in', text, names: this.group.names })
+    }
     this.run = null
   }
 
   /** Whether it told what was said, or left it out on purpose. */
-  takes({ bit, text }: Said, i: number): boolean {
+  takes({ bit, told }: Said, i: number): boolean {
     const { isIn, trips, heldOut } = SOLAR_EVENTS[this.g]!
     if (bit === trips) {
-      if (this.run === null) this.tell(i, text)
+      if (this.run === null) this.tell(i, told)
       this.run = { from: this.run?.from ?? i, last: i, count: (this.run?.count ?? 0) + 1 }
       return true
     }
@@ -46,13 +50,15 @@ export class SolarLog {
     // The last minute of a wait tells; the first one in is the next. At night nobody sees it, but
     // what was said to be out is said to be in again.
     const sunKw = solarKw(this.scene.compiled.window, 1 << this.g, i)
-    if (this.run === null && (this.isHeldOut || sunKw >= SUN_KW)) this.tell(i + 1, text)
+    if (this.run === null && (this.isHeldOut || sunKw >= SUN_KW)) this.tell(i + 1, told)
     this.isHeldOut = false
     return true
   }
 
   end(): void {
-    if (this.run !== null && this.run.count > 1) this.tell(this.scene.trace.n - 1, this.tripText())
+    if (this.run === null || this.run.count < 2) return
+    const last = this.scene.trace.n - 1
+    this.tell(last, { id: 'solar-still-trips', text: this.tripText(), names: this.group.names })
   }
 
   private tripText(): string {

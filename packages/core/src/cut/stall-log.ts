@@ -1,8 +1,8 @@
 // A generator that starts and stalls again and again, told as one.
 
 import { Event } from '../island/state.js'
+import type { Tell, Told } from './event-line.js'
 import type { Said } from './event-texts.js'
-import type { Tell } from './scene.js'
 
 /** A set that has not stalled for so long has another reason the next time. [min] */
 const CALM_MINUTES = 120
@@ -11,14 +11,14 @@ const MANY = 3
 
 const STALL = Event.overload | Event.generatorOverload | Event.generatorOn
 
-interface Line {
+interface Held {
   readonly minute: number
-  readonly text: string
+  readonly told: Told
 }
 
 /** Tells the first stall at a start in full; holds back what follows until it knows how many came. */
 export class StallLog {
-  private run: { from: number; last: number; count: number; held: Line[] } | null = null
+  private run: { from: number; last: number; count: number; held: Held[] } | null = null
 
   constructor(
     private readonly events: ArrayLike<number>,
@@ -32,7 +32,7 @@ export class StallLog {
   }
 
   /** Whether it took what was said. */
-  takes({ bit, text }: Said, i: number): boolean {
+  takes({ bit, told }: Said, i: number): boolean {
     const stalls = bit === Event.overload && (this.events[i]! & STALL) === STALL
     if (this.run === null) {
       if (stalls) this.run = { from: i, last: i, count: 1, held: [] }
@@ -45,7 +45,7 @@ export class StallLog {
       this.run.last = i
       this.run.count++
     }
-    this.run.held.push({ minute: i, text })
+    this.run.held.push({ minute: i, told })
     return true
   }
 
@@ -54,14 +54,13 @@ export class StallLog {
     this.run = null
     if (run === null) return
     if (run.count < MANY) {
-      for (const { minute, text } of run.held) this.tell(minute, text)
+      for (const { minute, told } of run.held) this.tell(minute, told)
       return
     }
-    this.tell(
-      run.last,
+    const text =
       `The generator was started and stalled ${run.count} times from ${this.clock(run.from)} to ` +
-        `${this.clock(run.last)}. Whoever starts it would first switch off what stalls it; here ` +
-        'nobody does.',
-    )
+      `${this.clock(run.last)}. Whoever starts it would first switch off what stalls it; here ` +
+      'nobody does.'
+    this.tell(run.last, { id: 'stalls-again', text })
   }
 }

@@ -5,7 +5,8 @@
 import { solarGroups } from '../house/solar-groups.js'
 import { solarKw } from '../island/solar-columns.js'
 import { Event } from '../island/state.js'
-import { dayAt, kw, type Scene, SUN_KW, type Tell } from './scene.js'
+import type { Tell } from './event-line.js'
+import { dayAt, kw, type Scene, SUN_KW } from './scene.js'
 
 const FLAT = 'Some need a charger or their maker then, whatever comes back.'
 
@@ -27,7 +28,8 @@ export function sunInVain(scene: Scene, tell: Tell): (i: number) => void {
     if (!(sunKw >= SUN_KW)) return
     told = day
     const names = solarGroups(house).flatMap((group) => group.names)
-    tell(i, `The sun gives ${kw(sunKw)} on ${names.join(', ')}, and nothing happens: ${WHY}`)
+    const text = `The sun gives ${kw(sunKw)} on ${names.join(', ')}, and nothing happens: ${WHY}`
+    tell(i, { id: 'sun-in-vain', text, names })
   }
 }
 
@@ -37,10 +39,8 @@ export function goesFlat({ trace, compiled }: Scene, tell: Tell): (i: number) =>
     const isDark = trace.states[i] === 'off, empty' || trace.states[i] === 'off, overload'
     if (!isDark || trace.storedKwh[i] !== 0 || !(trace.startStoredKwh[i]! > 0)) return
     const watts = Math.round(1000 * compiled.standingKw(i))
-    tell(
-      i,
-      `The battery is flat: its own electronics and heater (${watts} W) have drained it. ${FLAT}`,
-    )
+    const text = `The battery is flat: its own electronics and heater (${watts} W) have drained it. ${FLAT}`
+    tell(i, { id: 'battery-flat', text })
   }
 }
 
@@ -53,10 +53,9 @@ export function tooCold(scene: Scene, tell: Tell): (i: number) => void {
     const day = dayAt(scene, i)
     if (day === told) return
     told = day
-    tell(
-      i,
+    const text =
       'The battery is too cold to be charged: the generator carries the loads and burns its fuel ' +
-        'without storing any of it.',
-    )
+      'without storing any of it.'
+    tell(i, { id: 'too-cold-to-charge', text })
   }
 }

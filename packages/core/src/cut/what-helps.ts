@@ -5,13 +5,20 @@ import { NEVER } from '../island/columns.js'
 import { Event } from '../island/state.js'
 import { isInCans, personWords, type Scene } from './scene.js'
 
+/** Minute in which somebody will have tended the generator; null where nobody is there. */
+export function tendedAt(scene: Scene, i: number): number | null | undefined {
+  // An automatic set needs somebody only where its tank is empty.
+  if (scene.house.generator?.start !== 'by hand' && !isInCans(scene, i)) return undefined
+  const at = scene.compiled.columns.personAt[i]!
+  return at === NEVER ? null : at
+}
+
 /** Who tends the generator; nothing for one that starts itself. */
 export function whoStarts(scene: Scene, i: number): string {
-  const { trace, house, calendar, compiled } = scene
-  // An automatic set needs somebody only where its tank is empty.
-  if (house.generator?.start !== 'by hand' && !isInCans(scene, i)) return ''
-  const at = compiled.columns.personAt[i]!
-  if (at === NEVER) return ' Nobody is there to tend it.'
+  const { trace, house, calendar } = scene
+  const at = tendedAt(scene, i)
+  if (at === undefined) return ''
+  if (at === null) return ' Nobody is there to tend it.'
   return ` Somebody is called (${personWords(house)}) and will have tended it at ${localTime(calendar, trace.from + at)}.`
 }
 

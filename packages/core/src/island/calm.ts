@@ -1,5 +1,5 @@
 // Where the rule book does the same to every charge: the span of stored energy within which one
-// minute of one mode moves a state by one increment and changes nothing else but its timers.
+// minute of one kind moves a state by one increment and changes nothing else but its timers.
 //
 // This says nothing that `step` does not say; it is `step` read for a whole span at once. What
 // lies outside is handed to `step` itself. The agreement of the two is tested state by state.
@@ -19,131 +19,194 @@ export interface Calm {
   trips: number
 }
 
-export function newCalm(): Calm {
-  return { above: 0, below: 0, delta: 0, litres: 0, trips: 0 }
-}
-
 /**
- * The calm span of a kind in minute `i`, as long as no timer of it ends; empty (above >= below)
- * where there is none.
+ * The calm spans of one kind. What does not depend on the minute is read once, here; a column or
+ * a threshold that the kind has no use for is null or infinite.
  */
-export function calmSpan(into: Calm, kind: Kind, i: number, columns: Columns, rules: Rules): void {
-  into.above = -1
-  into.below = Number.POSITIVE_INFINITY
-  into.delta = 0
-  into.litres = 0
-  into.trips = 0
-  const stays =
-    columns.gridUp[i] === 0 &&
-    generatorCalm(into, kind, i, columns, rules) &&
-    levelCalm(into, kind, i, columns, rules)
-  if (!stays) {
-    into.above = Number.POSITIVE_INFINITY
-    into.below = Number.NEGATIVE_INFINITY
-    return
-  }
-  const { band } = kind
-  const limit = Math.min(rules.bandLimitsKwh[band] ?? 0, columns.tempLimit[i]!)
-  const delta = Math.min(limit, supply(into, kind, i, limit, columns, rules))
-  into.delta = delta
-  // A minute ends at the upper edge of the band, and a band left downwards is another kind.
-  const upper = rules.bandEdgesKwh[band]
-  if (upper !== undefined) into.below = Math.min(into.below, upper - Math.max(0, delta))
-  const lower = band === 0 ? 0 : rules.bandEdgesKwh[band - 1]!
-  if (delta < 0) into.above = Math.max(into.above, lower - delta - GRID_KWH)
-  if (isRunning(kind)) {
-    into.below = Math.min(into.below, rules.generator!.stopKwh - Math.max(0, delta))
-    const burns = kind.together ? columns.together!.litres : columns.litres
-    into.litres = burns(kind.level, i, into.delta)
-  }
-}
+export class CalmSpans {
+  /** That of the minute last asked for; empty (above >= below) where there is none. */
+  readonly now: Calm = { above: 0, below: 0, delta: 0, litres: 0, trips: 0 }
+  /** Thresholds that no minute moves. */
+  private above = -1
+  private below = Number.POSITIVE_INFINITY
+  /** Thresholds that the cold lifts. */
+  private coldAbove = Number.NEGATIVE_INFINITY
+  private coldBelow = Number.POSITIVE_INFINITY
+  private never = false
+  private readonly running: boolean
+  /** At the stop charge or above. */
+  private readonly keptRunning: boolean
+  private readonly level: number
+  private readonly bandLimit: number
+  private readonly upper: number
+  private readonly lower: number
+  /** Minutes in which a state of this kind goes through `step` whatever its charge. */
+  private readonly breaks: Uint8Array | null
+  private readonly fails: Uint8Array | null
+  /** Increment, and the one that is left where solar trips for all. */
+  private readonly delta: Float64Array | null
+  private readonly deltaTripped: Float64Array | null
+  private readonly forced: Float64Array | null
+  private readonly mask: number
+  private readonly canTrip: number
 
-function isRunning(kind: Kind): boolean {
-  return kind.generator === 'running'
-}
+  constructor(
+    private readonly kind: Kind,
+    private readonly columns: Columns,
+    private readonly rules: Rules,
+  ) {
+    const { level, band } = kind
+    this.level = level
+    this.keptRunning = kind.generator === 'kept running'
+    this.running = this.keptRunning || kind.generator === 'running'
+    this.bandLimit = rules.bandLimitsKwh[band] ?? 0
+    this.upper = rules.bandEdgesKwh[band] ?? Number.POSITIVE_INFINITY
+    this.lower = band === 0 ? 0 : rules.bandEdgesKwh[band - 1]!
+    this.mask = this.running || level === rules.dark ? 0 : groupsOf(kind, 'in')
+    this.canTrip = this.mask & rules.tripMask
+    this.readGenerator()
+    this.readLevel()
+    if (!this.running && level !== rules.dark) this.readSolar()
+    const isOn = level <= rules.lastLevel
+    const { together } = kind
+    this.breaks = !isOn || together ? null : this.overload(level)
+    this.fails = this.running && rules.generator!.canFail ? columns.runFails : null
+    this.delta = together
+      ? null
+      : this.running
+        ? columns.deltaGenerator[level]!
+        : this.deltaOf(this.mask)
+    this.deltaTripped = together ? null : this.deltaOf(this.mask & ~this.canTrip)
+    this.forced = together || this.canTrip === 0 ? null : columns.forced[this.mask]![level]!
+  }
 
-/** The generator's side: nothing is called, started or stopped. */
-function generatorCalm(into: Calm, kind: Kind, i: number, columns: Columns, rules: Rules): boolean {
-  if (rules.generator === null || kind.generator === 'out of order') return true
-  const set: GeneratorRules = rules.generator
-  if (kind.level === rules.dark && !rules.wakesOnGenerator) {
-    return kind.generator === 'off' && !kind.called
+  /** The calm span of minute `i`, as long as no timer of a state ends in it. */
+  at(i: number): Calm {
+    const { now, columns } = this
+    if (this.never || columns.gridUp[i] === 1 || this.isBroken(i)) {
+      now.above = Number.POSITIVE_INFINITY
+      now.below = Number.NEGATIVE_INFINITY
+      now.delta = 0
+      now.litres = 0
+      now.trips = 0
+      return now
+    }
+    const limit = Math.min(this.bandLimit, columns.tempLimit[i]!)
+    const delta = Math.min(limit, this.supply(i, limit))
+    const cold = columns.coldFloor[i]!
+    now.delta = delta
+    let above = Math.max(this.above, this.coldAbove + cold)
+    let below = Math.min(this.below, this.coldBelow + cold)
+    // A minute ends at the upper edge of the band, and a band left downwards is another kind.
+    below = Math.min(below, this.upper - Math.max(0, delta))
+    if (delta < 0) above = Math.max(above, this.lower - delta - GRID_KWH)
+    if (this.running) {
+      const { stopKwh } = this.rules.generator!
+      if (this.keptRunning) above = Math.max(above, stopKwh - Math.min(0, delta) - GRID_KWH)
+      else below = Math.min(below, stopKwh - Math.max(0, delta))
+      const burns = this.kind.together ? columns.together!.litres : columns.litres
+      now.litres = burns(this.level, i, delta)
+    }
+    now.above = above
+    now.below = below
+    return now
   }
-  if (isRunning(kind) && set.canFail && columns.runFails[i] === 1) return false
-  // A minute that would pass the stop charge ends there.
-  if (kind.generator === 'starting' || isRunning(kind)) return true
-  if (kind.tankEmpty && set.cansAfter[kind.pours] === 0) return !kind.called
-  // Wanted up to this charge, itself included.
-  const wantedKwh = kind.tankEmpty ? Math.max(set.startKwh, set.stopKwh - GRID_KWH) : set.startKwh
-  const on = kind.level <= rules.lastLevel
-  if (kind.called) {
-    if (on) into.below = Math.min(into.below, wantedKwh + GRID_KWH)
-    return true
-  }
-  into.above = Math.max(into.above, wantedKwh)
-  return on
-}
 
-/** The level stays. */
-function levelCalm(into: Calm, kind: Kind, i: number, columns: Columns, rules: Rules): boolean {
-  const cold = columns.coldFloor[i]!
-  const { level } = kind
-  const running = isRunning(kind)
-  if (level > rules.lastLevel) {
-    const canReturn = level === rules.holding || rules.wakesOnSun
-    if (canReturn) into.below = Math.min(into.below, rules.loadsBackKwh + cold)
-    if (rules.whenEmpty === 'retries' && !attemptCalm(kind, i, columns, rules)) return false
-    if (isFormedByHand(level, rules) && columns.sunLater[i] !== 1) return false
-    return !running
+  /** Whether something happens in this minute whatever the charge. */
+  private isBroken(i: number): boolean {
+    if (this.breaks !== null && this.breaks[i] === 1) return true
+    if (this.fails !== null && this.fails[i] === 1) return true
+    const { level, kind, columns, rules } = this
+    if (level > rules.lastLevel) {
+      if (rules.whenEmpty === 'retries') return !this.isAttemptCalm(i)
+      return isFormedByHand(level, rules) && columns.sunLater[i] !== 1
+    }
+    if (!kind.together) return false
+    const together = columns.together!
+    return this.running
+      ? together.overGenerator(level, i, false)
+      : together.overload(level, i, false)
   }
-  if (!running) into.above = Math.max(into.above, rules.loadsOffKwh + cold)
-  if (level < rules.lastLevel) into.above = Math.max(into.above, rules.shed[level]!.dropBelowKwh)
-  if (level > 0) into.below = Math.min(into.below, rules.shed[level - 1]!.returnAtKwh)
-  if (!kind.together) {
-    return (running ? columns.overGenerator : columns.overload)[level]![i] !== 1
-  }
-  const together = columns.together!
-  return !(running ? together.overGenerator(level, i, false) : together.overload(level, i, false))
-}
 
-/** An island that tries again neither begins nor gives up. */
-function attemptCalm(kind: Kind, i: number, columns: Columns, rules: Rules): boolean {
-  const isTime = columns.attempt[i] === 1
-  if (kind.level === rules.dark) return !isTime
-  return isTime || columns.delta[groupsOf(kind, 'in')]![kind.level]![i]! > 0
-}
-
-/** The increment before charge limits; says where solar trips for all. */
-function supply(
-  into: Calm,
-  kind: Kind,
-  i: number,
-  limit: number,
-  columns: Columns,
-  rules: Rules,
-): number {
-  const { level } = kind
-  const together = kind.together ? columns.together : null
-  if (isRunning(kind)) return together?.generator(level, i) ?? columns.deltaGenerator[level]![i]!
-  if (level === rules.dark) return columns.delta[0]![level]![i]!
-  let mask = 0
-  for (let g = 0; g < kind.solar.length; g++) {
-    const solar = rules.solar[g]!
-    const is = kind.solar[g]!
-    if (is === 'held') into.above = Math.max(into.above, solar.backKwh)
-    if (is !== 'in') continue
-    if (solar.heldOut) into.below = Math.min(into.below, solar.offKwh)
-    mask |= 1 << g
+  /** An island that tries again neither begins nor gives up. */
+  private isAttemptCalm(i: number): boolean {
+    const isTime = this.columns.attempt[i] === 1
+    if (this.level === this.rules.dark) return !isTime
+    return isTime || this.delta![i]! > 0
   }
-  const canTrip = mask & rules.tripMask
-  if (canTrip !== 0) {
-    const forced = together?.forced(mask, level, i) ?? columns.forced[mask]![level]![i]!
-    if (forced > limit) {
-      into.trips = canTrip
-      mask &= ~canTrip
+
+  /** The increment before charge limits; says where solar trips for all. */
+  private supply(i: number, limit: number): number {
+    const { level, columns, now } = this
+    now.trips = 0
+    if (this.delta !== null) {
+      if (this.forced === null || !(this.forced[i]! > limit)) return this.delta[i]!
+      now.trips = this.canTrip
+      return this.deltaTripped![i]!
+    }
+    const together = columns.together!
+    if (this.running) return together.generator(level, i)
+    if (this.canTrip !== 0 && together.forced(this.mask, level, i) > limit) {
+      now.trips = this.canTrip
+      return together.delta(this.mask & ~this.canTrip, level, i)
+    }
+    return together.delta(this.mask, level, i)
+  }
+
+  /** The generator's side: nothing is called, started or stopped. */
+  private readGenerator(): void {
+    const { kind, rules } = this
+    if (rules.generator === null || kind.generator === 'out of order') return
+    const set: GeneratorRules = rules.generator
+    if (kind.level === rules.dark && !rules.wakesOnGenerator) {
+      this.never ||= kind.generator !== 'off' || kind.called
+      return
+    }
+    // A minute that would pass the stop charge ends there.
+    if (kind.generator === 'starting' || this.running) return
+    if (kind.tankEmpty && set.cansAfter[kind.pours] === 0) {
+      this.never ||= kind.called
+      return
+    }
+    // Wanted up to this charge, itself included.
+    const wantedKwh = kind.tankEmpty ? Math.max(set.startKwh, set.stopKwh - GRID_KWH) : set.startKwh
+    const on = kind.level <= rules.lastLevel
+    if (!kind.called) {
+      this.above = Math.max(this.above, wantedKwh)
+      this.never ||= !on
+    } else if (on) this.below = Math.min(this.below, wantedKwh + GRID_KWH)
+  }
+
+  /** The level stays. */
+  private readLevel(): void {
+    const { level, rules, running } = this
+    if (level > rules.lastLevel) {
+      const canReturn = level === rules.holding || rules.wakesOnSun
+      if (canReturn) this.coldBelow = rules.loadsBackKwh
+      this.never ||= running
+      return
+    }
+    if (!running) this.coldAbove = rules.loadsOffKwh
+    if (level < rules.lastLevel) this.above = Math.max(this.above, rules.shed[level]!.dropBelowKwh)
+    if (level > 0) this.below = Math.min(this.below, rules.shed[level - 1]!.returnAtKwh)
+  }
+
+  /** Held solar stays held, and solar that is in stays in. */
+  private readSolar(): void {
+    for (const [g, is] of this.kind.solar.entries()) {
+      const solar = this.rules.solar[g]!
+      if (is === 'held') this.above = Math.max(this.above, solar.backKwh)
+      if (is === 'in' && solar.heldOut) this.below = Math.min(this.below, solar.offKwh)
     }
   }
-  return together?.delta(mask, level, i) ?? columns.delta[mask]![level]![i]!
+
+  private overload(level: number): Uint8Array {
+    return (this.running ? this.columns.overGenerator : this.columns.overload)[level]!
+  }
+
+  private deltaOf(mask: number): Float64Array {
+    return this.columns.delta[mask]![this.level]!
+  }
 }
 
 /** Groups of solar that are in a state, a bit each. */

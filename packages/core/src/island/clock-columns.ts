@@ -3,7 +3,7 @@
 
 import { clockMinute, DAY_MINUTES, inSpan } from '../axis/calendar.js'
 import { NEVER } from './columns.js'
-import type { ColumnParts } from './parts.js'
+import { type ColumnParts, flags } from './parts.js'
 
 /**
  * Minutes in which the gateway has the grid: one that comes back is waited out, and one that goes
@@ -12,11 +12,13 @@ import type { ColumnParts } from './parts.js'
 export function gridTaken(gridUp: Uint8Array, reconnectSeconds: number): Uint8Array {
   const wait = Math.ceil(reconnectSeconds / 60)
   let there = wait
-  return gridUp.map((up) => {
-    const taken = up === 1 && there >= wait ? 1 : 0
-    there = up === 1 ? there + 1 : 0
-    return taken
-  })
+  const taken = new Uint8Array(gridUp.length)
+  for (let i = 0; i < gridUp.length; i++) {
+    const up = gridUp[i] === 1
+    if (up && there >= wait) taken[i] = 1
+    there = up ? there + 1 : 0
+  }
+  return taken
 }
 
 /** 1 in the spans of the wall clock in which an empty island tries again. */
@@ -24,9 +26,9 @@ export function attemptColumn({ house, calendar, window }: ColumnParts): Uint8Ar
   const times = house.inverter.retryAt.map((span) =>
     span.split('-').map((part) => clockMinute(part.trim()) ?? 0),
   )
-  return Uint8Array.from({ length: window.n }, (_, i) => {
-    const wall = calendar.wallMinute[(i + window.from) % calendar.n]!
-    return times.some(([from, to]) => inSpan(wall, from ?? 0, to ?? 0)) ? 1 : 0
+  return flags(window, calendar.n, (_, at) => {
+    const wall = calendar.wallMinute[at]!
+    return times.some(([from, to]) => inSpan(wall, from ?? 0, to ?? 0))
   })
 }
 

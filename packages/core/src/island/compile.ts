@@ -75,7 +75,7 @@ function columnsOf(
     gridUp: taken,
     lastGrid: taken.lastIndexOf(1),
     delta,
-    forced: forcedColumns(parts),
+    forced: forcedColumns(parts, delta[0]!),
     ...generatorColumns(parts),
     deltaGrid: gridUp === undefined ? [] : gridColumns(parts),
     tempLimit: hourColumn(window, (placeC) => {
@@ -101,10 +101,19 @@ function loadColumns(demand: Demand, rules: Rules, window: Window): Float64Array
     const out = new Float64Array(window.n)
     if (level === rules.holding) return out
     for (const column of [demand.criticalKw, ...demand.comfortKw.slice(level)]) {
-      for (let i = 0; i < window.n; i++) out[i]! += column[(i + window.from) % demand.n]!
+      addFrom(column, window.from, out)
     }
     return out
   })
+}
+
+/** Adds a column of the year from one of its minutes on; after its end it begins anew. */
+function addFrom(column: Float64Array, from: number, into: Float64Array): void {
+  let at = from % column.length
+  for (let i = 0; i < into.length; i++) {
+    into[i]! += column[at]!
+    if (++at === column.length) at = 0
+  }
 }
 
 /** A value by the temperature of the stack's place, hour by hour. */

@@ -6,7 +6,7 @@ import { onGrid } from '../units/energy-grid.js'
 import { luck } from '../units/luck.js'
 import { batteryKw, generatorAcKw, newBalance, settle } from './balance.js'
 import type { Columns } from './columns.js'
-import type { ColumnParts } from './parts.js'
+import { type ColumnParts, flags } from './parts.js'
 
 const STARTS_STREAM = 41
 const RUNS_STREAM = 42
@@ -36,12 +36,10 @@ function overGenerator(
 ): Uint8Array[] {
   const ratedKw = house.generator?.ratedKw ?? 0
   const mostKva = generatorStartingKva(house)
-  return loads.slice(0, rules.lastLevel + 1).map((load, level) =>
-    Uint8Array.from({ length: window.n }, (_, i) => {
-      const at = (i + window.from) % demand.n
-      return load[i]! <= ratedKw && peakKva[level]![at]! <= mostKva ? 0 : 1
-    }),
-  )
+  return loads.slice(0, rules.lastLevel + 1).map((load, level) => {
+    const peak = peakKva[level]!
+    return flags(window, demand.n, (i, at) => !(load[i]! <= ratedKw && peak[at]! <= mostKva))
+  })
 }
 
 export function generatorColumns(parts: ColumnParts): GeneratorColumns {
@@ -61,19 +59,32 @@ export function generatorColumns(parts: ColumnParts): GeneratorColumns {
   const served = parts.loads.slice(0, parts.rules.lastLevel + 1)
   const mostKw = generatorMostKw(house)
   const into = newBalance()
+  const deltaGenerator = served.map((load) => {
+    const out = new Float64Array(window.n)
+    for (let i = 0; i < window.n; i++) {
+      const acKw = generatorAcKw(plant, mostKw, load[i]!)
+      out[i] = onGrid(-batteryKw(plant, acKw, window.dcKw[i]!, standing[i]!) / 60)
+    }
+    return out
+  })
+  const burns = (level: number, i: number, delta: number): number => {
+    const [load, battery] = [served[level]![i]!, -delta * 60]
+    settle(into, plant, 'generator', load, 0, window.dcKw[i]!, standing[i]!, battery)
+    return onGrid(generatorLitresPerHour(generator, into.generatorKw) / 60)
+  }
+  // In one minute many ask for the same increment.
+  const asked = served.map(() => new Float64Array(window.n).fill(Number.NaN))
+  const answered = served.map(() => new Float64Array(window.n))
   return {
-    deltaGenerator: served.map((load) =>
-      Float64Array.from({ length: window.n }, (_, i) => {
-        const acKw = generatorAcKw(plant, mostKw, load[i]!)
-        return onGrid(-batteryKw(plant, acKw, window.dcKw[i]!, standing[i]!) / 60)
-      }),
-    ),
+    deltaGenerator,
     overGenerator: overGenerator(parts, parts.demand.peakKva),
     overGeneratorForming: overGenerator(parts, parts.demand.formingKva),
     litres: (level, i, delta) => {
-      const [load, battery] = [served[level]![i]!, -delta * 60]
-      settle(into, plant, 'generator', load, 0, window.dcKw[i]!, standing[i]!, battery)
-      return onGrid(generatorLitresPerHour(generator, into.generatorKw) / 60)
+      if (asked[level]![i] !== delta) {
+        asked[level]![i] = delta
+        answered[level]![i] = burns(level, i, delta)
+      }
+      return answered[level]![i]!
     },
     ...failures(parts, generator),
   }
@@ -92,9 +103,7 @@ function failures(
   }
   const first = window.year * calendar.n + window.from
   const column = (stream: number, chance: number): Uint8Array =>
-    Uint8Array.from({ length: window.n }, (_, i) =>
-      luck(house.seed, stream, first + i) < chance ? 1 : 0,
-    )
+    flags(window, calendar.n, (i) => luck(house.seed, stream, first + i) < chance)
   const { startFailsShare, hoursBetweenFailures } = set
   return {
     startFails: column(STARTS_STREAM, startFailsShare),

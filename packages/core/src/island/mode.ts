@@ -12,9 +12,12 @@ import { cansLeftL, type State, setSolar } from './state.js'
 export type SolarIs = (typeof SOLAR_IS)[number]
 const SOLAR_IS = ['in', 'held', 'waits'] as const
 
-/** Off, being started, running, or out of order until the grid is back. */
+/**
+ * Off, being started, running, kept running at its stop charge or above by its least run, or out
+ * of order until the grid is back.
+ */
 export type GeneratorIs = (typeof GENERATOR_IS)[number]
-const GENERATOR_IS = ['off', 'starting', 'running', 'out of order'] as const
+const GENERATOR_IS = ['off', 'starting', 'running', 'kept running', 'out of order'] as const
 
 export interface Kind {
   readonly code: number
@@ -42,8 +45,8 @@ export interface Waits {
 /** What a state of a mode began at a minute of its own. */
 export interface Timers {
   /**
-   * When the set will run, the minute before it first ran (within its least run), or when the
-   * person has done it; -1 where nothing of it runs.
+   * When the set will run, the minute before it first ran (while its least run matters), or when
+   * the person has done it; -1 where nothing of it runs.
    */
   timer: number
   /** Last minute in which the thermostats run together; -1 where they do not. */
@@ -67,7 +70,7 @@ export function kindCode(state: State, rules: Rules): number {
     state.level * BANDS + bandOf(state.stored, rules),
     solarCode(state.solar),
     solarCode(state.solarToo),
-    generatorCode(state),
+    generatorCode(state, rules),
     (isDry ? 4 : 0) + (state.personAt < 0 ? 0 : 2) + (state.together > 0 ? 1 : 0),
     state.pours,
   )
@@ -112,9 +115,14 @@ function solarCode(solar: number): number {
   return solar === 0 ? 0 : solar < 0 ? 1 : 2
 }
 
-function generatorCode({ outOfOrder, generator: g }: State): number {
-  if (outOfOrder) return 3
-  return g === 0 ? 0 : g < 0 ? 1 : 2
+function generatorCode(state: State, rules: Rules): number {
+  if (state.outOfOrder) return 4
+  const { generator: g } = state
+  return g === 0 ? 0 : g < 0 ? 1 : isKeptRunning(state, rules) ? 3 : 2
+}
+
+function isKeptRunning({ generator, stored }: State, rules: Rules): boolean {
+  return generator > 0 && stored >= rules.generator!.stopKwh
 }
 
 function bandOf(stored: number, rules: Rules): number {
@@ -166,16 +174,18 @@ export function nextCode(kind: Kind, waits: Waits, i: number, trips: number, rul
 /** The timers of a state after minute `i`. */
 export function timersOf(into: Timers, state: State, i: number, rules: Rules): void {
   const { generator: g, together } = state
-  into.timer = g !== 0 && g < leastRun(rules) ? i - g : state.personAt
+  const counts = g !== 0 && (g < leastRun(rules) || isKeptRunning(state, rules))
+  into.timer = counts ? i - g : state.personAt
   into.togetherUntil = together > 0 ? i + together : -1
   into.onBefore = state.level > rules.lastLevel ? i - state.offFor : -1
 }
 
 /** First minute in which a timer ends, which only `step` knows how to do; -1 without one. */
-export function dueOf(kind: Kind, { timer, togetherUntil }: Timers): number {
+export function dueOf(kind: Kind, { timer, togetherUntil }: Timers, rules: Rules): number {
   // The end of a least run changes nothing below the stop charge, and no calm span reaches it.
   if (timer < 0 || kind.generator === 'running') return togetherUntil
-  return togetherUntil < 0 ? timer : Math.min(timer, togetherUntil)
+  const ends = kind.generator === 'kept running' ? timer + leastRun(rules) + 1 : timer
+  return togetherUntil < 0 ? ends : Math.min(ends, togetherUntil)
 }
 
 /** Puts a mode's side of a state back, as it stands before minute `i`. */
@@ -188,6 +198,11 @@ export function restore(
   rules: Rules,
 ): void {
   const { level, solar, generator } = kind
+  state.grid = false
+  state.retryAt = -1
+  state.retries = 0
+  state.wakeAt = -1
+  state.shedFor = 0
   state.level = level
   for (let g = 0; g < solar.length; g++) {
     const until = g === 0 ? waits.solarUntil : waits.solarTooUntil

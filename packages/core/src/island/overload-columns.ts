@@ -5,7 +5,7 @@
 import type { Plant } from '../equipment/plant.js'
 import { stackAcKw } from './balance.js'
 import type { Columns } from './columns.js'
-import type { ColumnParts } from './parts.js'
+import { type ColumnParts, flags } from './parts.js'
 
 export function overloadColumns(parts: ColumnParts): Pick<Columns, 'overload' | 'overForming'> {
   const levels = Array.from({ length: parts.rules.lastLevel + 1 }, (_, level) => level)
@@ -23,9 +23,8 @@ function whileFormed(parts: ColumnParts, level: number): Uint8Array {
   const { demand, plant, window } = parts
   const [peak, running] = [demand.peakKva[level]!, demand.runningKva[level]!]
   const gives = stackGives(parts, level)
-  return Uint8Array.from({ length: window.n }, (_, i) => {
-    const at = (i + window.from) % demand.n
-    return gives(i) && carries(plant, running[at]!, mostKva(plant, running, at), peak[at]!) ? 0 : 1
+  return flags(window, demand.n, (i, at) => {
+    return !(gives(i) && carries(plant, running[at]!, mostKva(plant, running, at), peak[at]!))
   })
 }
 
@@ -43,9 +42,8 @@ function whenForming(parts: ColumnParts, level: number): Uint8Array {
   const { demand, plant, window } = parts
   const [all, running] = [demand.formingKva[level]!, demand.runningKva[level]!]
   const gives = stackGives(parts, level)
-  return Uint8Array.from({ length: window.n }, (_, i) => {
-    const at = (i + window.from) % demand.n
-    return gives(i) && carries(plant, running[at]!, plant.minuteKva, all[at]!) ? 0 : 1
+  return flags(window, demand.n, (i, at) => {
+    return !(gives(i) && carries(plant, running[at]!, plant.minuteKva, all[at]!))
   })
 }
 

@@ -22,3 +22,22 @@ export interface ColumnParts {
   /** Load by level, 0 (all) to holding (none). [level][n], [kW] */
   readonly loads: readonly Float64Array[]
 }
+
+/**
+ * A column of 1 where something is so. [n of the window]
+ *
+ * @param axis  minutes of the year, on which `at` is the place of minute `i` of the window
+ */
+export function flags(
+  { n, from }: Pick<Window, 'n' | 'from'>,
+  axis: number,
+  isSo: (i: number, at: number) => boolean,
+): Uint8Array {
+  const out = new Uint8Array(n)
+  let at = from % axis
+  for (let i = 0; i < n; i++) {
+    if (isSo(i, at)) out[i] = 1
+    if (++at === axis) at = 0
+  }
+  return out
+}

@@ -44,51 +44,89 @@ export function darkDcKw({ wakesOnSun }: Pick<Rules, 'wakesOnSun'>, dcKw: number
 }
 
 /** Increments by the groups that are in, level by level; dark only with none in. */
-export function deltaColumns(parts: ColumnParts): Columns['delta'] {
-  const { plant, rules, window, standing, loads } = parts
-  const { n, dcKw } = window
+export function deltaColumns(parts: ColumnParts): Float64Array[][] {
+  const { rules, window, loads } = parts
+  const without = loads.map((load) => withoutSolar(parts, load))
   return masksOf(rules).map((mask) => {
-    const least = mask === 0 ? Number.NEGATIVE_INFINITY : -plant.chargeAcKw
-    const formed = loads.map((load) => {
-      const out = new Float64Array(n)
-      for (let i = 0; i < n; i++) {
-        const acKw = Math.max(load[i]! - solarKw(window, mask, i), least)
-        out[i] = onGrid(-batteryKw(plant, acKw, dcKw[i]!, standing[i]!) / 60)
-      }
-      return out
-    })
-    if (mask === 0) {
-      formed.push(
-        Float64Array.from({ length: n }, (_, i) =>
-          onGrid((darkDcKw(rules, dcKw[i]!) - standing[i]!) / 60),
-        ),
-      )
-    }
-    return formed
+    if (mask === 0) return [...without, darkColumn(parts)]
+    const solar = sumColumn(window.n, (i) => solarKw(window, mask, i))
+    return loads.map((load, level) => withSolar(parts, load, solar, without[level]!))
   })
+}
+
+function sumColumn(n: number, value: (i: number) => number): Float64Array {
+  const out = new Float64Array(n)
+  for (let i = 0; i < n; i++) out[i] = value(i)
+  return out
+}
+
+function withoutSolar({ plant, window, standing }: ColumnParts, load: Float64Array): Float64Array {
+  const { n, dcKw } = window
+  const out = new Float64Array(n)
+  for (let i = 0; i < n; i++) {
+    out[i] = onGrid(-batteryKw(plant, load[i]!, dcKw[i]!, standing[i]!) / 60)
+  }
+  return out
+}
+
+/** By night it is what it is without. */
+function withSolar(
+  { plant, window, standing }: ColumnParts,
+  load: Float64Array,
+  solar: Float64Array,
+  without: Float64Array,
+): Float64Array {
+  const { n, dcKw } = window
+  const out = without.slice()
+  for (let i = 0; i < n; i++) {
+    if (solar[i] === 0) continue
+    const acKw = Math.max(load[i]! - solar[i]!, -plant.chargeAcKw)
+    out[i] = onGrid(-batteryKw(plant, acKw, dcKw[i]!, standing[i]!) / 60)
+  }
+  return out
+}
+
+function darkColumn({ rules, window, standing }: ColumnParts): Float64Array {
+  const { n, dcKw } = window
+  return sumColumn(n, (i) => onGrid((darkDcKw(rules, dcKw[i]!) - standing[i]!) / 60))
 }
 
 /**
  * What arrays that cannot throttle (or not below their floor) force on the stack: infinite where
  * their surplus exceeds the inverter's own charge limit, for no charge band takes that.
+ *
+ * @param without  increments with no AC-coupled solar in. [level][n]
  */
-export function forcedColumns(parts: ColumnParts): Columns['forced'] {
-  const { plant, rules, window, standing, loads } = parts
+export function forcedColumns(
+  parts: ColumnParts,
+  without: readonly Float64Array[],
+): Columns['forced'] {
+  const { rules, window, loads } = parts
   if (rules.tripMask === 0) return []
   return masksOf(rules).map((mask) => {
     if ((mask & rules.tripMask) === 0) return []
-    return loads.map((load) => {
-      const out = new Float64Array(window.n)
-      for (let i = 0; i < window.n; i++) {
-        const acKw = load[i]! - forcedKw(rules, window, mask, i)
-        out[i] =
-          acKw < -plant.chargeAcKw
-            ? Number.POSITIVE_INFINITY
-            : onGrid(-batteryKw(plant, acKw, 0, standing[i]!) / 60)
-      }
-      return out
-    })
+    const forced = sumColumn(window.n, (i) => forcedKw(rules, window, mask, i))
+    return loads.map((load, level) => forcedColumn(parts, load, forced, without[level]!))
   })
+}
+
+function forcedColumn(
+  { plant, window, standing }: ColumnParts,
+  load: Float64Array,
+  forced: Float64Array,
+  without: Float64Array,
+): Float64Array {
+  const { n, dcKw } = window
+  const out = without.slice()
+  for (let i = 0; i < n; i++) {
+    if (forced[i] === 0 && dcKw[i] === 0) continue
+    const acKw = load[i]! - forced[i]!
+    out[i] =
+      acKw < -plant.chargeAcKw
+        ? Number.POSITIVE_INFINITY
+        : onGrid(-batteryKw(plant, acKw, 0, standing[i]!) / 60)
+  }
+  return out
 }
 
 /** With the grid there the stack charges with what all loads of the house leave of the main fuse. */

@@ -79,6 +79,31 @@ export function newState(rules: Rules, stored: number): State {
   }
 }
 
+/** Field by field, which engines do several times faster than a copy by name. */
+export function copyState(into: State, from: State): void {
+  into.stored = from.stored
+  into.level = from.level
+  into.solar = from.solar
+  into.solarToo = from.solarToo
+  into.generator = from.generator
+  into.outOfOrder = from.outOfOrder
+  into.wakeAt = from.wakeAt
+  into.personAt = from.personAt
+  into.retryAt = from.retryAt
+  into.retries = from.retries
+  into.shedFor = from.shedFor
+  into.offFor = from.offFor
+  into.together = from.together
+  into.fuelL = from.fuelL
+  into.pours = from.pours
+  into.grid = from.grid
+  into.used = from.used
+  into.solarIn = from.solarIn
+  into.ranTogether = from.ranTogether
+  into.delta = from.delta
+  into.events = from.events
+}
+
 /** What a group of AC-coupled solar does: 0 in, k > 0 waits k minutes, -1 held out. */
 export function solarOf(state: State, group: number): number {
   return group === 0 ? state.solar : state.solarToo

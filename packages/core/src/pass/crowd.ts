@@ -3,9 +3,10 @@
 // Entries lie unsorted in buckets of 1/64 kWh by their base (stored less offset), which the
 // offset does not touch. Only the end buckets are looked at for thresholds.
 
-import type { Calm } from '../island/calm.js'
+import type { Calm, CalmSpans } from '../island/calm.js'
 import type { Kind, Waits } from '../island/mode.js'
-import type { Cohort } from './cohort.js'
+import { type Cohorts, NONE } from './cohorts.js'
+import type { Ids } from './ids.js'
 
 const BUCKETS_A_KWH = 64
 /** Entries looked at for an equal one. */
@@ -14,8 +15,8 @@ const MOST_LOOKS = 8
 /** A kind with its crowds, which differ in their waits, and the calm span they share. */
 export interface Room {
   readonly kind: Kind
-  readonly calm: Calm
-  /** The minute that `calm` was worked out for. */
+  readonly spans: CalmSpans
+  /** The minute that the span was worked out for. */
   minute: number
   readonly crowds: Crowd[]
 }
@@ -29,7 +30,8 @@ export class Crowd {
   private high = -1
   /** No entry has a lower fuel base. */
   private leastFuel = Number.POSITIVE_INFINITY
-  private readonly ring: (Cohort | null)[]
+  /** First entry of each bucket. */
+  private readonly ring: Int32Array
   private readonly mask: number
 
   /** Set by `enter` before anything else is done. */
@@ -38,10 +40,17 @@ export class Crowd {
   /** First minute in which a wait ends. */
   changesAt = Number.POSITIVE_INFINITY
 
-  /** @param capacityKwh  the span that entries can lie in */
-  constructor(capacityKwh: number) {
+  /**
+   * @param number       its own, by which a cohort knows it
+   * @param capacityKwh  the span that entries can lie in
+   */
+  constructor(
+    readonly number: number,
+    readonly cohorts: Cohorts,
+    capacityKwh: number,
+  ) {
     const size = 2 ** Math.ceil(Math.log2(capacityKwh * BUCKETS_A_KWH + 4))
-    this.ring = new Array<Cohort | null>(size).fill(null)
+    this.ring = new Int32Array(size).fill(NONE)
     this.mask = size - 1
   }
 
@@ -70,62 +79,81 @@ export class Crowd {
     this.leastFuel = Number.POSITIVE_INFINITY
   }
 
-  /**
-   * @param meets  whether an equal entry is worth looking for
-   * @param safeL  fuel above which no tank is near dry: what differs in it alone may meet. [l]
-   * @param longAgo  loads off since before this minute make no difference any more
-   */
-  insert(cohort: Cohort, meets: boolean, safeL: number, longAgo: number): void {
-    const { stored, fuelL } = cohort.state
-    cohort.base = stored - this.offset
-    cohort.fuelBase = fuelL + this.burnt
-    const bucket = Math.floor(cohort.base * BUCKETS_A_KWH)
+  /** Stored energy of an entry. [kWh] */
+  storedOf(id: number): number {
+    return this.cohorts.base[id]! + this.offset
+  }
+
+  /** Least fuel of an entry's histories. [l] */
+  fuelOf(id: number): number {
+    return this.cohorts.fuel[id]! - this.burnt
+  }
+
+  /** Takes in a cohort that is in no crowd. */
+  insert(id: number): void {
+    const { cohorts, ring } = this
+    cohorts.base[id]! -= this.offset
+    const fuel = cohorts.fuel[id]! + this.burnt
+    cohorts.fuel[id] = fuel
+    if (fuel < this.leastFuel) this.leastFuel = fuel
+    const bucket = Math.floor(cohorts.base[id]! * BUCKETS_A_KWH)
     if (this.count === 0) {
       this.low = bucket
       this.high = bucket
-    } else {
-      this.low = Math.min(this.low, bucket)
-      this.high = Math.max(this.high, bucket)
-    }
+    } else if (bucket < this.low) this.low = bucket
+    else if (bucket > this.high) this.high = bucket
     const at = bucket & this.mask
-    if (meets) {
-      let looks = MOST_LOOKS
-      for (let other = this.ring[at] as Cohort | null; other !== null; other = other.next) {
-        // Those that differ in a timer alone may be many; not to meet costs time, no truth.
-        if (looks-- === 0) break
-        if (this.isSame(other, cohort, safeL, longAgo)) {
-          other.state.fuelL = other.fuelBase - this.burnt
-          other.join(cohort)
-          other.fuelBase = other.state.fuelL + this.burnt
-          this.leastFuel = Math.min(this.leastFuel, other.fuelBase)
-          return
-        }
-      }
-    }
-    const after = this.ring[at]!
-    cohort.prev = null
-    cohort.next = after
-    if (after !== null) after.prev = cohort
-    this.ring[at] = cohort
-    cohort.bucket = at
-    cohort.home = this
-    this.leastFuel = Math.min(this.leastFuel, cohort.fuelBase)
+    const after = ring[at]!
+    cohorts.prev[id] = NONE
+    cohorts.next[id] = after
+    if (after !== NONE) cohorts.prev[after] = id
+    ring[at] = id
+    cohorts.bucket[id] = at
+    cohorts.crowd[id] = this.number
     this.count++
   }
 
-  private isSame(a: Cohort, b: Cohort, safeL: number, longAgo: number): boolean {
-    if (a.base !== b.base || a.timer !== b.timer) return false
-    if (a.togetherUntil !== b.togetherUntil) return false
-    if (a.onBefore !== b.onBefore && Math.max(a.onBefore, b.onBefore) > longAgo) return false
-    return a.fuelBase === b.fuelBase || Math.min(a.fuelBase, b.fuelBase) - this.burnt > safeL
+  /**
+   * An entry in the same state as a cohort that is in no crowd; NONE where none is found.
+   *
+   * @param safeL    fuel above which no tank is near dry: what differs in it alone may meet. [l]
+   * @param longAgo  loads off since before this minute make no difference any more
+   */
+  findSame(id: number, safeL: number, longAgo: number): number {
+    if (this.count === 0) return NONE
+    const { cohorts, ring } = this
+    const base = cohorts.base[id]! - this.offset
+    let looks = MOST_LOOKS
+    let other = ring[Math.floor(base * BUCKETS_A_KWH) & this.mask]!
+    for (; other !== NONE; other = cohorts.next[other]!) {
+      // Those that differ in a timer alone may be many; not to meet costs time, no truth.
+      if (looks-- === 0) return NONE
+      if (cohorts.base[other] !== base || !this.hasSameTimers(other, id, longAgo)) continue
+      const [fuel, fuelToo] = [this.fuelOf(other), cohorts.fuel[id]!]
+      if (fuel === fuelToo || Math.min(fuel, fuelToo) > safeL) return other
+    }
+    return NONE
+  }
+
+  private hasSameTimers(a: number, b: number, longAgo: number): boolean {
+    const { timer, togetherUntil, onBefore } = this.cohorts
+    if (timer[a] !== timer[b] || togetherUntil[a] !== togetherUntil[b]) return false
+    return onBefore[a] === onBefore[b] || Math.max(onBefore[a]!, onBefore[b]!) <= longAgo
+  }
+
+  /** The least fuel of an entry has become less. [l] */
+  lowerFuel(id: number, fuelL: number): void {
+    const fuel = fuelL + this.burnt
+    this.cohorts.fuel[id] = fuel
+    if (fuel < this.leastFuel) this.leastFuel = fuel
   }
 
   /**
-   * Hands over what the calm span does not cover, with its state put right.
+   * Takes out what a calm span does not cover.
    *
    * @param cansL  fuel that is not in the tank. [l]
    */
-  takeRestless(calm: Calm, cansL: number, out: Cohort[]): void {
+  takeRestless(calm: Calm, cansL: number, out: Ids): void {
     if (!(calm.above < calm.below)) {
       this.takeAll(out)
       return
@@ -133,36 +161,83 @@ export class Crowd {
     const above = calm.above - this.offset
     const below = calm.below - this.offset
     const lowEnd = Math.floor(above * BUCKETS_A_KWH)
-    if (lowEnd >= this.low) {
-      this.takeWhere(this.low, Math.min(lowEnd, this.high), (c) => c.base <= above, out)
-    }
     const highEnd = Math.floor(below * BUCKETS_A_KWH)
-    if (this.count > 0 && highEnd <= this.high) {
-      this.takeWhere(Math.max(highEnd, this.low), this.high, (c) => c.base >= below, out)
+    if (lowEnd >= this.low) this.takeBelow(above, Math.min(lowEnd, this.high), out)
+    if (highEnd <= this.high && this.count > 0) {
+      this.takeAbove(below, Math.max(highEnd, this.low), out)
     }
     if (calm.litres > 0 && this.leastFuel - this.burnt - calm.litres <= cansL) {
-      this.leastFuel = Number.POSITIVE_INFINITY
-      const dry = this.burnt + calm.litres + cansL
-      this.takeWhere(this.low, this.high, (c) => this.runsDry(c, dry), out)
+      this.takeDry(this.burnt + calm.litres + cansL, out)
     }
   }
 
-  private runsDry(cohort: Cohort, dry: number): boolean {
-    if (cohort.fuelBase <= dry) return true
-    this.leastFuel = Math.min(this.leastFuel, cohort.fuelBase)
-    return false
+  /** Takes out entries at `base` or below, none of which lies above bucket `to`. */
+  private takeBelow(base: number, to: number, out: Ids): void {
+    const { cohorts, ring, mask } = this
+    for (let bucket = this.low; bucket <= to; bucket++) {
+      for (let id = ring[bucket & mask]!; id !== NONE; ) {
+        const following = cohorts.next[id]!
+        if (cohorts.base[id]! <= base) this.takeOut(id, out)
+        id = following
+      }
+    }
+    this.narrow()
   }
 
-  /** Its entries, their states put right but for their mode. */
-  entries(): Cohort[] {
-    const found: Cohort[] = []
-    for (let bucket = this.low; bucket <= this.high; bucket++) {
-      for (let cohort = this.ring[bucket & this.mask] as Cohort | null; cohort !== null; ) {
-        cohort.state.stored = cohort.base + this.offset
-        cohort.state.fuelL = cohort.fuelBase - this.burnt
-        found.push(cohort)
-        cohort = cohort.next
+  /** Takes out entries at `base` or above, none of which lies below bucket `from`. */
+  private takeAbove(base: number, from: number, out: Ids): void {
+    const { cohorts, ring, mask } = this
+    for (let bucket = from; bucket <= this.high; bucket++) {
+      for (let id = ring[bucket & mask]!; id !== NONE; ) {
+        const following = cohorts.next[id]!
+        if (cohorts.base[id]! >= base) this.takeOut(id, out)
+        id = following
       }
+    }
+    this.narrow()
+  }
+
+  /** Takes out entries with no more than this fuel. */
+  private takeDry(fuel: number, out: Ids): void {
+    const { cohorts, ring, mask } = this
+    let least = Number.POSITIVE_INFINITY
+    for (let bucket = this.low; bucket <= this.high; bucket++) {
+      for (let id = ring[bucket & mask]!; id !== NONE; ) {
+        const following = cohorts.next[id]!
+        const has = cohorts.fuel[id]!
+        if (has <= fuel) this.takeOut(id, out)
+        else if (has < least) least = has
+        id = following
+      }
+    }
+    this.leastFuel = least
+    this.narrow()
+  }
+
+  /** Takes out everything. */
+  takeAll(out: Ids): void {
+    this.takeWhere(() => true, out)
+  }
+
+  /** Takes out what is wanted. */
+  takeWhere(wanted: (id: number) => boolean, out: Ids): void {
+    const { cohorts, ring, mask } = this
+    for (let bucket = this.low; bucket <= this.high && this.count > 0; bucket++) {
+      for (let id = ring[bucket & mask]!; id !== NONE; ) {
+        const following = cohorts.next[id]!
+        if (wanted(id)) this.takeOut(id, out)
+        id = following
+      }
+    }
+    this.narrow()
+  }
+
+  /** Its entries. */
+  entries(): number[] {
+    const found: number[] = []
+    for (let bucket = this.low; bucket <= this.high; bucket++) {
+      let id = this.ring[bucket & this.mask]!
+      for (; id !== NONE; id = this.cohorts.next[id]!) found.push(id)
     }
     return found
   }
@@ -173,48 +248,27 @@ export class Crowd {
     this.burnt += calm.litres
   }
 
-  /** Hands over everything, states put right but for their mode. */
-  takeAll(out: Cohort[]): void {
-    this.takeWhere(this.low, this.high, () => true, out)
+  private takeOut(id: number, out: Ids): void {
+    this.take(id)
+    out.push(id)
   }
 
-  /** Forgets cohorts for which `gone` holds. */
-  drop(gone: (cohort: Cohort) => boolean): void {
-    this.takeWhere(this.low, this.high, gone, [])
-  }
-
-  private takeWhere(
-    from: number,
-    to: number,
-    wanted: (cohort: Cohort) => boolean,
-    out: Cohort[],
-  ): void {
-    for (let bucket = from; bucket <= to && this.count > 0; bucket++) {
-      for (let cohort = this.ring[bucket & this.mask] as Cohort | null; cohort !== null; ) {
-        const following: Cohort | null = cohort.next
-        if (wanted(cohort)) {
-          this.take(cohort)
-          out.push(cohort)
-        }
-        cohort = following
-      }
-    }
-    if (this.count === 0) return
-    while (this.ring[this.low & this.mask] === null) this.low++
-    while (this.ring[this.high & this.mask] === null) this.high--
-  }
-
-  /** Takes one entry out, its state put right but for its mode. */
-  take(cohort: Cohort): void {
-    const { prev, next } = cohort
-    if (prev === null) this.ring[cohort.bucket] = next
-    else prev.next = next
-    if (next !== null) next.prev = prev
-    cohort.prev = null
-    cohort.next = null
-    cohort.home = null
-    cohort.state.stored = cohort.base + this.offset
-    cohort.state.fuelL = cohort.fuelBase - this.burnt
+  /** Takes one entry out, its energy and fuel put right; it still knows where it was. */
+  take(id: number): void {
+    const { cohorts } = this
+    const [prev, next] = [cohorts.prev[id]!, cohorts.next[id]!]
+    if (prev === NONE) this.ring[cohorts.bucket[id]!] = next
+    else cohorts.next[prev] = next
+    if (next !== NONE) cohorts.prev[next] = prev
+    cohorts.base[id]! += this.offset
+    cohorts.fuel[id]! -= this.burnt
     this.count--
+  }
+
+  private narrow(): void {
+    if (this.count === 0) return
+    const { ring, mask } = this
+    while (ring[this.low & mask] === NONE) this.low++
+    while (ring[this.high & mask] === NONE) this.high--
   }
 }

@@ -1,13 +1,14 @@
 // All crowds of a pass: which there are, how a minute moves them, where a cohort finds its own.
 
-import { type Calm, calmSpan, newCalm } from '../island/calm.js'
+import { type Calm, CalmSpans } from '../island/calm.js'
 import type { Columns } from '../island/columns.js'
-import { changesAt, kindOf, nextCode, restore, type Waits, waitsOf } from '../island/mode.js'
+import { changesAt, dueOf, kindOf, nextCode, type Timers, type Waits } from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
-import type { State } from '../island/state.js'
 import { TOGETHER_AFTER } from '../load/together.js'
-import type { Cohort } from './cohort.js'
+import { NONE } from './cohorts.js'
 import { Crowd, type Room } from './crowd.js'
+import type { Histories } from './histories.js'
+import { Ids } from './ids.js'
 
 /** Looks on as a pass goes: what tests use to hold it to its word. */
 export interface Watch {
@@ -17,14 +18,17 @@ export interface Watch {
 
 export class Crowds {
   private readonly rooms = new Map<number, Room>()
+  /** All there ever were, by their number. */
+  private readonly all: Crowd[] = []
   /** All that have entries. */
   private readonly list: Crowd[] = []
   private readonly spare: Crowd[] = []
-  private readonly waits: Waits = { solarUntil: 0, solarTooUntil: 0 }
-  private readonly joining: Cohort[] = []
+  private readonly joining = new Ids()
+  private readonly timers: Timers = { timer: 0, togetherUntil: 0, onBefore: 0 }
   private readonly changing: { readonly crowd: Crowd; readonly room: Room }[] = []
 
   constructor(
+    private readonly histories: Histories,
     private readonly columns: Columns,
     private readonly rules: Rules,
     private readonly watch: Watch | undefined,
@@ -34,22 +38,34 @@ export class Crowds {
     return this.list.length === 0
   }
 
-  /** Moves each crowd as a whole; what is restless is handed over to be stepped one by one. */
-  live(i: number, moving: Cohort[]): void {
+  /** By its number. */
+  at(number: number): Crowd {
+    return this.all[number]!
+  }
+
+  /** Takes out what minute `i` does not move as a whole, to be stepped one by one. */
+  takeRestless(i: number, moving: Ids): void {
+    for (const crowd of this.list) {
+      const { room } = crowd
+      if (room.minute !== i) {
+        // Crowds of a kind that differ in their waits share the span.
+        room.spans.at(i)
+        room.minute = i
+      }
+      const cansL = this.rules.generator?.cansAfter[room.kind.pours] ?? 0
+      crowd.takeRestless(room.spans.now, cansL, moving)
+    }
+  }
+
+  /** Moves each crowd as a whole through minute `i`. */
+  move(i: number): void {
     const { list } = this
     // Backwards, for those that leave are replaced by the last.
     for (let at = list.length - 1; at >= 0; at--) {
       const crowd = list[at]!
-      const { kind, waits } = crowd
-      const from = moving.length
-      const calm = this.calmOf(crowd.room, i)
-      crowd.takeRestless(calm, this.rules.generator?.cansAfter[kind.pours] ?? 0, moving)
-      for (let taken = from; taken < moving.length; taken++) {
-        const cohort = moving[taken]!
-        restore(cohort.state, kind, waits, cohort, i, this.rules)
-      }
       if (crowd.count === 0) this.retire(at)
       else {
+        const calm = crowd.room.spans.now
         this.watch?.moves(crowd, calm, i)
         crowd.move(calm)
       }
@@ -57,48 +73,74 @@ export class Crowds {
     this.changeModes(i)
   }
 
-  /** The crowd of a kind that a state belongs to after minute `i`. */
-  of(code: number, state: State, i: number): Crowd {
+  /** Takes in a cohort of a kind after minute `i`: to an equal one, if there is. */
+  place(id: number, code: number, waits: Waits, i: number): void {
+    const crowd = this.of(code, waits)
+    if (!this.put(crowd, id, i)) return
+    const { cohorts, dues } = this.histories
+    dues.enter(id, dueOf(crowd.kind, cohorts.timersOf(id, this.timers), this.rules))
+  }
+
+  /** All that are in a crowd. */
+  entries(): number[] {
+    return this.list.flatMap((crowd) => crowd.entries())
+  }
+
+  /** Forgets cohorts for which `gone` holds. */
+  drop(gone: (id: number) => boolean, among: (crowd: Crowd) => boolean): void {
+    const found = new Ids()
+    for (let at = this.list.length - 1; at >= 0; at--) {
+      const crowd = this.list[at]!
+      if (!among(crowd)) continue
+      crowd.takeWhere(gone, found)
+      if (crowd.count === 0) this.retire(at)
+    }
+    for (let at = 0; at < found.count; at++) this.histories.forget(found.at(at))
+  }
+
+  /** Whether it entered as itself; else an equal one has taken it over. */
+  private put(crowd: Crowd, id: number, i: number): boolean {
+    const { histories, rules } = this
+    const { base, fuel } = histories.cohorts
+    if (isOnEdge(base[id]!, rules)) {
+      const same = crowd.findSame(id, safeL(crowd.kind.pours, rules), i - TOGETHER_AFTER)
+      if (same !== NONE) {
+        const apart = fuel[id]! - crowd.fuelOf(same)
+        if (apart < 0) crowd.lowerFuel(same, fuel[id]!)
+        histories.join(same, id, apart)
+        return false
+      }
+    }
+    crowd.insert(id)
+    return true
+  }
+
+  /** The crowd of a kind and its waits. */
+  private of(code: number, waits: Waits): Crowd {
     const room = this.roomOf(code)
-    waitsOf(this.waits, state, i)
-    for (const crowd of room.crowds) if (isSameWait(crowd.waits, this.waits)) return crowd
-    const crowd = this.spare.pop() ?? new Crowd(this.rules.capacityKwh)
+    for (const crowd of room.crowds) if (isSameWait(crowd.waits, waits)) return crowd
+    const crowd = this.spare.pop() ?? this.another()
     crowd.rest()
-    crowd.waits.solarUntil = this.waits.solarUntil
-    crowd.waits.solarTooUntil = this.waits.solarTooUntil
+    crowd.waits.solarUntil = waits.solarUntil
+    crowd.waits.solarTooUntil = waits.solarTooUntil
     crowd.enter(room, changesAt(room.kind, crowd.waits, this.rules))
     this.list.push(crowd)
     return crowd
   }
 
-  insert(crowd: Crowd, cohort: Cohort, i: number): void {
-    const meets = isOnEdge(cohort.state, this.rules)
-    crowd.insert(cohort, meets, safeL(crowd.kind.pours, this.rules), i - TOGETHER_AFTER)
-  }
-
-  /** Forgets cohorts for which `gone` holds. */
-  drop(gone: (cohort: Cohort) => boolean, among: (crowd: Crowd) => boolean): void {
-    for (let at = this.list.length - 1; at >= 0; at--) {
-      const crowd = this.list[at]!
-      if (!among(crowd)) continue
-      crowd.drop(gone)
-      if (crowd.count === 0) this.retire(at)
-    }
-  }
-
-  /** The calm span of a kind, worked out once a minute for crowds that differ in their waits. */
-  private calmOf(room: Room, i: number): Calm {
-    if (room.minute !== i) {
-      calmSpan(room.calm, room.kind, i, this.columns, this.rules)
-      room.minute = i
-    }
-    return room.calm
+  private another(): Crowd {
+    const { all, histories, rules } = this
+    const crowd = new Crowd(all.length, histories.cohorts, rules.capacityKwh)
+    all.push(crowd)
+    return crowd
   }
 
   private roomOf(code: number): Room {
     const there = this.rooms.get(code)
     if (there !== undefined) return there
-    const fresh = { kind: kindOf(code, this.rules), calm: newCalm(), minute: -1, crowds: [] }
+    const kind = kindOf(code, this.rules)
+    const spans = new CalmSpans(kind, this.columns, this.rules)
+    const fresh = { kind, spans, minute: -1, crowds: [] }
     this.rooms.set(code, fresh)
     return fresh
   }
@@ -117,12 +159,13 @@ export class Crowds {
   private changeModes(i: number): void {
     const { changing } = this
     for (const crowd of this.list) {
-      const { trips } = crowd.room.calm
+      const { trips } = crowd.room.spans.now
       if (i < crowd.changesAt && trips === 0) continue
       crowd.leave()
       const code = nextCode(crowd.kind, crowd.waits, i, trips, this.rules)
       changing.push({ crowd, room: this.roomOf(code) })
     }
+    if (changing.length === 0) return
     for (const { crowd, room } of changing) this.enter(crowd, room, i)
     changing.length = 0
   }
@@ -135,8 +178,8 @@ export class Crowds {
     const [large, small] = crowd.count > there.count ? [crowd, there] : [there, crowd]
     small.takeAll(this.joining)
     this.retire(this.list.indexOf(small))
-    for (const cohort of this.joining) this.insert(large, cohort, i)
-    this.joining.length = 0
+    for (let at = 0; at < this.joining.count; at++) this.put(large, this.joining.at(at), i)
+    this.joining.clear()
   }
 }
 
@@ -145,7 +188,7 @@ function isSameWait(a: Waits, b: Waits): boolean {
 }
 
 /** Where histories meet: on a charge edge, where a generator stops, and empty. */
-export function isOnEdge({ stored }: State, { bandEdgesKwh, generator }: Rules): boolean {
+export function isOnEdge(stored: number, { bandEdgesKwh, generator }: Rules): boolean {
   return stored === 0 || stored === generator?.stopKwh || bandEdgesKwh.includes(stored)
 }
 

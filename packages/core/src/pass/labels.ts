@@ -3,108 +3,189 @@
 // Fuel feeds back only when a tank runs dry, so cohorts with different fuel may become one as long
 // as no tank is near that: all burn the same from then on. They hang in a pairing heap by what each
 // has above its parent, so a burn touches none of them, and the one that runs dry first is its root.
+//
+// Each history holds a list of those who wait to learn which down spell comes next: starts (their
+// number) and spells (theirs, counted on from the last start).
 
-import { NO_SPELL, type Spells } from '../cut/spells.js'
+import type { Spells } from '../cut/spells.js'
+import { doubled, NONE } from './cohorts.js'
+import { Ids } from './ids.js'
 
-/** Something that waits to learn which down spell comes next: a start, or a spell. */
-interface Ref {
-  readonly start: number
-  readonly spell: number
-  next: Ref | null
-}
+const FIRST_SIZE = 4096
 
-export interface Label {
+export class Labels {
   /** Fuel above that of its parent; 0 for a root. [l] */
-  more: number
-  head: Ref
-  tail: Ref
-  child: Label | null
-  sibling: Label | null
-}
+  private more = new Float64Array(FIRST_SIZE)
+  private child = new Int32Array(FIRST_SIZE)
+  private sibling = new Int32Array(FIRST_SIZE)
+  /** First and last of those who wait. */
+  private head = new Int32Array(FIRST_SIZE)
+  private tail = new Int32Array(FIRST_SIZE)
+  private used = 0
+  private free = NONE
+  /** Who waits beside each start and spell. */
+  private beside: Int32Array
+  /** Reused. */
+  private readonly found = new Ids()
 
-export function labelOf(start: number): Label {
-  const ref = { start, spell: NO_SPELL, next: null }
-  return { more: 0, head: ref, tail: ref, child: null, sibling: null }
-}
-
-/**
- * Makes two roots one.
- *
- * @param apart  fuel of `b` less that of `a`. [l]
- * @returns      the root of both: the one with less fuel
- */
-export function meld(a: Label, b: Label, apart: number): Label {
-  if (apart === 0 && b.child === null) {
-    a.tail.next = b.head
-    a.tail = b.tail
-    return a
+  constructor(
+    private readonly starts: number,
+    private readonly spells: Spells,
+  ) {
+    this.beside = new Int32Array(Math.max(FIRST_SIZE, starts))
   }
-  const [low, high] = apart < 0 ? [b, a] : [a, b]
-  high.more = Math.abs(apart)
-  high.sibling = low.child
-  low.child = high
-  return low
-}
 
-/**
- * Takes the root away from what hangs below it, which becomes one heap again.
- *
- * @returns  the root of the rest, `more` being its fuel above that of the old root; null where
- *           there is none
- */
-export function withoutRoot(root: Label): Label | null {
-  const pairs: Label[] = []
-  for (let label = root.child; label !== null; ) {
-    const other: Label | null = label.sibling
-    const after: Label | null = other?.sibling ?? null
-    label.sibling = null
-    if (other === null) pairs.push(label)
-    else {
-      other.sibling = null
-      pairs.push(above(label, other))
+  ofStart(start: number): number {
+    let label = this.free
+    if (label === NONE) {
+      if (this.used === this.more.length) this.grow()
+      label = this.used++
+    } else this.free = this.sibling[label]!
+    this.more[label] = 0
+    this.child[label] = NONE
+    this.waitsAlone(label, start)
+    return label
+  }
+
+  /** Whether histories of different fuel are in the heap. */
+  isMixed(root: number): boolean {
+    return this.child[root] !== NONE
+  }
+
+  /**
+   * Makes two roots one.
+   *
+   * @param apart  fuel of `b` less that of `a`. [l]
+   * @returns      the root of both: the one with less fuel
+   */
+  meld(a: number, b: number, apart: number): number {
+    if (apart === 0 && this.child[b] === NONE) {
+      this.beside[this.tail[a]!] = this.head[b]!
+      this.tail[a] = this.tail[b]!
+      this.sibling[b] = this.free
+      this.free = b
+      return a
     }
-    label = after
+    const [low, high] = apart < 0 ? [b, a] : [a, b]
+    this.more[high] = Math.abs(apart)
+    this.sibling[high] = this.child[low]!
+    this.child[low] = high
+    return low
   }
-  root.child = null
-  let rest = pairs.pop() ?? null
-  for (let at = pairs.length - 1; at >= 0; at--) rest = above(rest as Label, pairs[at]!)
-  return rest
-}
 
-/** Two heaps below the same parent as one; its root keeps its fuel above that parent. */
-function above(a: Label, b: Label): Label {
-  const fuel = Math.min(a.more, b.more)
-  const root = meld(a, b, b.more - a.more)
-  root.more = fuel
-  return root
-}
+  /**
+   * Takes the root away from what hangs below it, which becomes one heap again.
+   *
+   * @param root  of a heap that is mixed
+   * @returns     root of the rest; `above` tells its fuel above that of the old root
+   */
+  withoutRoot(root: number): number {
+    const pairs = this.found
+    pairs.clear()
+    for (let label = this.child[root]!; label !== NONE; ) {
+      const other = this.sibling[label]!
+      const after = other === NONE ? NONE : this.sibling[other]!
+      pairs.push(other === NONE ? label : this.below(label, other))
+      label = after
+    }
+    this.child[root] = NONE
+    let rest = pairs.at(pairs.count - 1)
+    for (let at = pairs.count - 2; at >= 0; at--) rest = this.below(rest, pairs.at(at))
+    return rest
+  }
 
-/** Tells all who wait that their next spell begins in minute `i`. */
-export function goDown(root: Label, i: number, spells: Spells): void {
-  for (const label of all(root)) {
+  /** What a new root has above the old one, told once. [l] */
+  takeMore(root: number): number {
+    const more = this.more[root]!
+    this.more[root] = 0
+    return more
+  }
+
+  /** Two heaps below the same parent as one; its root keeps its fuel above that parent. */
+  private below(a: number, b: number): number {
+    const [fuelA, fuelB] = [this.more[a]!, this.more[b]!]
+    const root = this.meld(a, b, fuelB - fuelA)
+    this.more[root] = Math.min(fuelA, fuelB)
+    return root
+  }
+
+  /** Tells all who wait that their next spell begins in minute `i`. */
+  goDown(root: number, i: number): void {
+    this.all(root)
+    for (let at = 0; at < this.found.count; at++) this.goDownOne(this.found.at(at), i)
+  }
+
+  private goDownOne(label: number, i: number): void {
+    const { spells, starts } = this
     const spell = spells.open(i)
-    for (let ref: Ref | null = label.head; ref !== null; ref = ref.next) {
-      if (ref.spell === NO_SPELL) spells.first[ref.start] = spell
-      else spells.link(ref.spell, spell)
+    const last = this.tail[label]!
+    for (let who = this.head[label]!; ; who = this.beside[who]!) {
+      if (who < starts) spells.first[who] = spell
+      else spells.link(who - starts, spell)
+      if (who === last) break
     }
-    label.head = { start: -1, spell, next: null }
-    label.tail = label.head
+    this.waitsAlone(label, starts + spell)
   }
-}
 
-/** Ends the open spells of all. Cohorts that became one while down have several. */
-export function comeUp(root: Label, i: number, spells: Spells): void {
-  for (const label of all(root)) {
-    for (let ref: Ref | null = label.head; ref !== null; ref = ref.next) {
-      if (ref.spell !== NO_SPELL) spells.close(ref.spell, i)
+  /** Ends the open spells of all. Cohorts that became one while down have several. */
+  comeUp(root: number, i: number): void {
+    this.all(root)
+    for (let at = 0; at < this.found.count; at++) this.comeUpOne(this.found.at(at), i)
+  }
+
+  private comeUpOne(label: number, i: number): void {
+    const { spells, starts } = this
+    const last = this.tail[label]!
+    for (let who = this.head[label]!; ; who = this.beside[who]!) {
+      if (who >= starts) spells.close(who - starts, i)
+      if (who === last) break
     }
   }
-}
 
-function all(root: Label): Label[] {
-  const found = [root]
-  for (let at = 0; at < found.length; at++) {
-    for (let label = found[at]!.child; label !== null; label = label.sibling) found.push(label)
+  /** Nobody waits any more; the numbers of the heap may be given anew. */
+  forget(root: number): void {
+    this.all(root)
+    for (let at = 0; at < this.found.count; at++) {
+      const label = this.found.at(at)
+      this.sibling[label] = this.free
+      this.free = label
+    }
   }
-  return found
+
+  /** Tells who waits, and the fuel that each has above the root. [l] */
+  tell(root: number, found: (who: number, moreL: number) => void, moreL = 0): void {
+    for (let who = this.head[root]!; ; who = this.beside[who]!) {
+      found(who, moreL)
+      if (who === this.tail[root]) break
+    }
+    for (let label = this.child[root]!; label !== NONE; label = this.sibling[label]!) {
+      this.tell(label, found, moreL + this.more[label]!)
+    }
+  }
+
+  private waitsAlone(label: number, who: number): void {
+    while (who >= this.beside.length) this.beside = doubled(this.beside)
+    this.head[label] = who
+    this.tail[label] = who
+  }
+
+  /** Finds those of a heap, the root first. */
+  private all(root: number): void {
+    const { found, child, sibling } = this
+    found.clear()
+    found.push(root)
+    for (let at = 0; at < found.count; at++) {
+      for (let label = child[found.at(at)]!; label !== NONE; label = sibling[label]!) {
+        found.push(label)
+      }
+    }
+  }
+
+  private grow(): void {
+    this.more = doubled(this.more)
+    this.child = doubled(this.child)
+    this.sibling = doubled(this.sibling)
+    this.head = doubled(this.head)
+    this.tail = doubled(this.tail)
+  }
 }

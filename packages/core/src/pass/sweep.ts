@@ -1,15 +1,20 @@
 // The pass at work: every start in a cohort, every cohort in a crowd or on its own.
+//
+// A minute: what a crowd cannot carry is taken out of it and lives the minute alone; the crowds
+// move; those that lived alone are placed where they now belong.
 
 import { Spells } from '../cut/spells.js'
 import { isHopeless } from '../cut/starts.js'
 import type { Columns } from '../island/columns.js'
-import { dueOf, type Kind, kindCode, restore, timersOf } from '../island/mode.js'
+import { kindCode, restore, type Timers, timersOf, type Waits, waitsOf } from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
-import { newState, type State } from '../island/state.js'
+import { cansLeftL, copyState, newState, type State } from '../island/state.js'
 import { step } from '../island/step.js'
-import { Cohort } from './cohort.js'
+import { FRESH, NONE } from './cohorts.js'
 import type { Crowd } from './crowd.js'
 import { Crowds, isOnEdge, safeL, type Watch } from './crowds.js'
+import { Histories } from './histories.js'
+import { Ids } from './ids.js'
 
 /** How often cohorts are looked through for those that have been followed far enough. [min] */
 const SWEEP_MINUTES = 1440
@@ -26,12 +31,22 @@ export interface Enough {
 
 export class Sweep {
   readonly spells: Spells
+  private readonly histories: Histories
   private readonly crowds: Crowds
-  /** Cohorts in crowds by the minute in which their timer ends; some may have left since. */
-  private readonly dues: (Cohort[] | undefined)[]
-  private single: Cohort[] = []
-  private loose: Cohort[] = []
-  private readonly meetings = new Map<string, Cohort>()
+  /** Those that no kind describes, with states of their own. */
+  private readonly alone = new Ids()
+  private readonly own: (State | undefined)[] = []
+  /** Those that live the minute one by one, and those that have. */
+  private readonly moving = new Ids()
+  private readonly placing = new Ids()
+  private readonly meetings = new Map<string, number>()
+  /** What every start begins from, but for its charge. */
+  private readonly fresh: State
+  /** Reused from cohort to cohort. */
+  private readonly state: State
+  private readonly before: State
+  private readonly timers: Timers = { timer: 0, togetherUntil: 0, onBefore: 0 }
+  private readonly waits: Waits = { solarUntil: 0, solarTooUntil: 0 }
 
   constructor(
     private readonly columns: Columns,
@@ -42,116 +57,205 @@ export class Sweep {
     watch: Watch | undefined,
   ) {
     this.spells = new Spells(starts, horizon)
-    this.dues = new Array(starts + horizon + 1)
-    this.crowds = new Crowds(columns, rules, watch)
-  }
-
-  /** A start begins its cut. */
-  begin(stored: number, start: number): void {
-    this.single.push(Cohort.ofStart(newState(this.rules, stored), start))
+    this.histories = new Histories(starts, starts + horizon, this.spells)
+    this.crowds = new Crowds(this.histories, columns, rules, watch)
+    this.fresh = newState(rules, 0)
+    this.state = newState(rules, 0)
+    this.before = newState(rules, 0)
   }
 
   get isDone(): boolean {
-    return this.single.length === 0 && this.crowds.isEmpty
+    return this.alone.count === 0 && this.crowds.isEmpty
+  }
+
+  /** A start begins its cut; it lives its first minute with the next call of `live`. */
+  begin(stored: number, start: number): void {
+    const id = this.histories.ofStart(start)
+    this.histories.cohorts.base[id] = stored
+    this.alone.push(id)
   }
 
   /** Lives minute `i` for every cohort. */
   live(i: number): void {
-    const moving = this.single
-    this.single = this.loose
-    this.single.length = 0
-    this.takeDue(i, moving)
-    this.crowds.live(i, moving)
-    this.meetings.clear()
-    for (let at = 0; at < moving.length; at++) {
-      const cohort = moving[at]!
-      while (cohort.isMixed && !this.isSafe(cohort.state)) moving.push(cohort.partDriest())
-      step(cohort.state, i, this.columns, this.rules)
-      this.noteSpell(cohort, i)
-      this.place(cohort, i)
-    }
-    this.loose = moving
+    const { alone, moving, placing } = this
+    moving.clear()
+    for (let at = 0; at < alone.count; at++) moving.push(alone.at(at))
+    alone.clear()
+    this.takeDue(i)
+    this.crowds.takeRestless(i, moving)
+    placing.clear()
+    for (let at = 0; at < moving.count; at++) this.liveOne(moving.at(at), i)
+    this.crowds.move(i)
+    if (this.meetings.size > 0) this.meetings.clear()
+    for (let at = 0; at < placing.count; at++) this.place(placing.at(at), i)
     if (i % SWEEP_MINUTES === SWEEP_MINUTES - 1) this.dropOld(i)
     if (this.enough !== undefined && i % DECIDED_MINUTES === 0) this.dropDecided(i, this.enough)
   }
 
+  /**
+   * The state after minute `i` of every history that is still followed, by who waits in it for its
+   * next spell: a start by its number, a spell by its own counted on from the last start. For tests.
+   */
+  statesAfter(i: number): Map<number, State> {
+    const { histories, alone, rules } = this
+    const found = new Map<number, State>()
+    const note = (id: number, state: State): void =>
+      histories.tell(id, (who, moreL) => {
+        found.set(who, { ...state, fuelL: state.fuelL + moreL })
+      })
+    for (let at = 0; at < alone.count; at++) note(alone.at(at), this.own[alone.at(at)]!)
+    for (const id of this.crowds.entries()) {
+      const crowd = this.crowds.at(histories.cohorts.crowd[id]!)
+      const state = newState(rules, crowd.storedOf(id))
+      state.fuelL = crowd.fuelOf(id)
+      const timers = histories.cohorts.timersOf(id, this.timers)
+      restore(state, crowd.kind, crowd.waits, timers, i + 1, rules)
+      note(id, state)
+    }
+    return found
+  }
+
   /** Takes out those whose timer ends in this minute. */
-  private takeDue(i: number, moving: Cohort[]): void {
-    const due = this.dues[i]
-    if (due === undefined) return
-    this.dues[i] = undefined
-    for (const cohort of due) {
-      if (cohort.home === null || cohort.due !== i) continue
-      const { kind, waits } = cohort.home
-      cohort.home.take(cohort)
-      restore(cohort.state, kind, waits, cohort, i, this.rules)
-      moving.push(cohort)
+  private takeDue(i: number): void {
+    const { dues, cohorts } = this.histories
+    for (let id = dues.firstOf(i); id !== NONE; id = dues.firstOf(i)) {
+      dues.leave(id)
+      this.crowds.at(cohorts.crowd[id]!).take(id)
+      this.moving.push(id)
     }
   }
 
-  private noteSpell(cohort: Cohort, i: number): void {
-    const down = cohort.state.level > this.rules.lastLevel
-    if (down && !cohort.down) cohort.goDown(i, this.spells)
-    else if (!down && cohort.down) cohort.comeUp(i, this.spells)
-  }
-
-  /** Where a cohort waits for the next minute: in a crowd, on its own, or nowhere any more. */
-  private place(cohort: Cohort, i: number): void {
-    const { state } = cohort
-    if (isHopeless(state, i, this.columns, this.rules)) return
-    const code = kindCode(state, this.rules)
-    if (code >= 0) {
-      const crowd = this.crowds.of(code, state, i)
-      this.setTimers(cohort, crowd.kind, i)
-      this.crowds.insert(crowd, cohort, i)
+  private liveOne(id: number, i: number): void {
+    const state = this.stateOf(id, i)
+    this.histories.dues.leave(id)
+    if (this.histories.isMixed(id) && !(state.fuelL > safeL(state.pours, this.rules))) {
+      this.liveMixed(id, state, i)
       return
     }
-    if (isOnEdge(state, this.rules) && this.meets(cohort)) return
-    this.single.push(cohort)
+    step(state, i, this.columns, this.rules)
+    this.settle(id, state, i)
   }
 
-  private isSafe({ fuelL, pours }: State): boolean {
-    return fuelL > safeL(pours, this.rules)
+  /** Fuel is near its end, and differs: whoever runs dry goes its own way. */
+  private liveMixed(id: number, first: State, i: number): void {
+    const { before, state } = this
+    copyState(before, first)
+    copyState(state, first)
+    step(state, i, this.columns, this.rules)
+    while (this.histories.isMixed(id) && !(state.fuelL > cansLeftL(state, this.rules))) {
+      const { driest, more } = this.histories.partDriest(id)
+      this.settle(driest, state, i)
+      before.fuelL += more
+      copyState(state, before)
+      step(state, i, this.columns, this.rules)
+    }
+    this.settle(id, state, i)
   }
 
-  private setTimers(cohort: Cohort, kind: Kind, i: number): void {
-    timersOf(cohort, cohort.state, i, this.rules)
-    cohort.due = dueOf(kind, cohort)
-    if (cohort.due < 0 || cohort.due >= this.dues.length) return
-    const there = this.dues[cohort.due]
-    if (there === undefined) this.dues[cohort.due] = [cohort]
-    else there.push(cohort)
+  /** The state of a cohort before minute `i`; valid until the next is asked for. */
+  private stateOf(id: number, i: number): State {
+    const { cohorts } = this.histories
+    const code = cohorts.code[id]!
+    if (code === NONE) {
+      const own = this.own[id]!
+      this.own[id] = undefined
+      return own
+    }
+    const { state } = this
+    if (code === FRESH) copyState(state, this.fresh)
+    else {
+      const { kind, waits } = this.crowds.at(cohorts.crowd[id]!)
+      restore(state, kind, waits, cohorts.timersOf(id, this.timers), i, this.rules)
+      state.fuelL = cohorts.fuel[id]!
+    }
+    state.stored = cohorts.base[id]!
+    return state
+  }
+
+  /** Notes what a cohort has become in minute `i`, and where it is to be placed. */
+  private settle(id: number, state: State, i: number): void {
+    const { histories, rules } = this
+    const { cohorts } = histories
+    const down = state.level > rules.lastLevel
+    if (down !== (cohorts.down[id] === 1)) {
+      if (down) histories.goDown(id, i)
+      else histories.comeUp(id, i)
+    }
+    if (isHopeless(state, i, this.columns, rules)) {
+      histories.forget(id)
+      return
+    }
+    cohorts.base[id] = state.stored
+    cohorts.fuel[id] = state.fuelL
+    const code = kindCode(state, rules)
+    cohorts.code[id] = code
+    if (code >= 0) {
+      waitsOf(this.waits, state, i)
+      timersOf(this.timers, state, i, rules)
+      cohorts.setWaits(id, this.waits)
+      cohorts.setTimers(id, this.timers)
+    } else this.own[id] = state === this.state ? { ...state } : state
+    this.placing.push(id)
+  }
+
+  /** Where a cohort waits for the next minute: in a crowd, or on its own. */
+  private place(id: number, i: number): void {
+    const { cohorts } = this.histories
+    const code = cohorts.code[id]!
+    if (code >= 0) {
+      this.crowds.place(id, code, cohorts.waitsOf(id, this.waits), i)
+      return
+    }
+    if (isOnEdge(cohorts.base[id]!, this.rules) && this.meets(id)) return
+    this.alone.push(id)
   }
 
   /** Whether an equal state was placed in this minute, which then takes the cohort over. */
-  private meets(cohort: Cohort): boolean {
-    const key = stateKey(cohort.state)
+  private meets(id: number): boolean {
+    const key = stateKey(this.own[id]!)
     const other = this.meetings.get(key)
-    if (other === undefined) this.meetings.set(key, cohort)
-    else other.join(cohort)
-    return other !== undefined
+    if (other === undefined) {
+      this.meetings.set(key, id)
+      return false
+    }
+    this.own[id] = undefined
+    this.histories.join(other, id, 0)
+    return true
   }
 
   /** Leaves cohorts that are off, past their cuts and have lost a load. */
   private dropDecided(i: number, { cutMinutes, lostAfter }: Enough): void {
-    const decided = (cohort: Cohort): boolean => {
-      if (!cohort.down || cohort.youngest + cutMinutes > i) return false
-      if (cohort.downSince + lostAfter > i) return false
-      cohort.comeUp(i + 1, this.spells)
+    const { cohorts } = this.histories
+    const decided = (id: number): boolean => {
+      if (cohorts.down[id] === 0 || cohorts.youngest[id]! + cutMinutes > i) return false
+      if (cohorts.downSince[id]! + lostAfter > i) return false
+      this.histories.comeUp(id, i + 1)
       return true
     }
     this.drop(decided, (crowd) => crowd.kind.level > this.rules.lastLevel)
   }
 
   private dropOld(i: number): void {
+    const { youngest } = this.histories.cohorts
     this.drop(
-      (cohort) => cohort.youngest + this.horizon <= i,
+      (id) => youngest[id]! + this.horizon <= i,
       () => true,
     )
   }
 
-  private drop(gone: (cohort: Cohort) => boolean, among: (crowd: Crowd) => boolean): void {
-    this.single = this.single.filter((cohort) => !gone(cohort))
+  private drop(gone: (id: number) => boolean, among: (crowd: Crowd) => boolean): void {
+    const { alone, moving } = this
+    moving.clear()
+    for (let at = 0; at < alone.count; at++) moving.push(alone.at(at))
+    alone.clear()
+    for (let at = 0; at < moving.count; at++) {
+      const id = moving.at(at)
+      if (!gone(id)) alone.push(id)
+      else {
+        this.own[id] = undefined
+        this.histories.forget(id)
+      }
+    }
     this.crowds.drop(gone, among)
   }
 }

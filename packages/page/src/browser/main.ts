@@ -67,7 +67,7 @@ async function play(into: HTMLElement, id: string, choice: Choice): Promise<void
     const region = regionOf(prepared.house.site.timezone)
     const view = cutView(prepared, story)
     into.innerHTML = outcome(view, cutWords(region), id, false).markup
-    status.textContent = playWords(region).under(view.from, choice.sky)
+    status.textContent = playWords(region, choice.sky).under(view.from, choice.sky)
     const last: Played = {
       storedKwh: [...story.trace.storedKwh],
       events: story.events.map(({ minute, text }) => ({ minute, text })),

@@ -1,12 +1,7 @@
 // One traced cut as a person sees it: how long it lasts, what gives out, what happened when.
 
-import {
-  type CutStory,
-  type EventLine,
-  localTime,
-  type Prepared,
-  type StateName,
-} from '@tideover/core'
+import { type CutStory, localTime, type Prepared, type StateName } from '@tideover/core'
+import type { SeenEvent } from '../words/events.js'
 
 /** What the house looked like for a while. */
 export type Mood = 'all' | 'part' | 'must' | 'generator' | 'off'
@@ -39,7 +34,7 @@ export interface CutView {
   readonly charge: Float64Array
   readonly moods: readonly Span<Mood>[]
   readonly nights: readonly Span<'night'>[]
-  readonly events: readonly EventLine[]
+  readonly events: readonly SeenEvent[]
   /** Clock on the wall at each full hour: minute of the cut and `18:00`. */
   readonly clock: readonly { readonly minute: number; readonly text: string }[]
   /** `Tue 14 Jan 18:00` at a minute of the cut. */
@@ -56,6 +51,9 @@ const MOODS: Readonly<Record<StateName, Mood>> = {
   'off, empty': 'off',
   'off, overload': 'off',
 }
+
+/** A limit so far above the one of a warm battery was raised by the cold. */
+const COLD_POINTS = 0.015
 
 export function cutView(prepared: Prepared, story: CutStory): CutView {
   const { trace, courses, capacityKwh } = story
@@ -88,7 +86,14 @@ export function cutView(prepared: Prepared, story: CutStory): CutView {
     charge,
     moods,
     nights: spans(n, (i) => (dark(i) ? 'night' : null)),
-    events: story.events,
+    events: story.events.map(({ minute, local, id, names = [], tendedAt }) => ({
+      ...{ minute, local, id, names },
+      charge: charge[minute]!,
+      isCold: charge[minute]! > prepared.house.inverter.loadsOffAt + COLD_POINTS,
+      fuelL: trace.fuelL[Math.min(minute, n - 1)]!,
+      tendedAt: typeof tendedAt === 'number' ? localAt(tendedAt) : tendedAt,
+      lost: id === 'load-lost' ? courses.find(({ name }) => name === names[0]) : undefined,
+    })),
     clock: clockOf(prepared, trace.from, n),
     localAt,
   }

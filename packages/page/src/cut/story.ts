@@ -1,14 +1,14 @@
 // A cut told hour by hour: what happened, and what the quiet hours in between were like.
 
-import type { EventLine } from '@tideover/core'
 import { type Html, html } from '../html/html.js'
 import type { CutWords } from '../words/cut.js'
+import type { SeenEvent } from '../words/events.js'
 import type { CutView, Mood } from './cut-view.js'
 
 interface Chapter {
   from: number
   to: number
-  readonly events: EventLine[]
+  readonly events: SeenEvent[]
 }
 
 export function toldHourByHour(view: CutView, words: CutWords): Html {
@@ -22,7 +22,7 @@ export function toldHourByHour(view: CutView, words: CutWords): Html {
         chapter.events.length === 0
           ? null
           : html`<ul>${chapter.events.map(
-              ({ local, text }) => html`<li><time>${local.slice(-5)}</time> ${text}</li>`,
+              (event) => html`<li><time>${event.local.slice(-5)}</time> ${words.event(event)}</li>`,
             )}</ul>`
       }</li>`,
   )}</ol>`

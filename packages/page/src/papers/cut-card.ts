@@ -24,7 +24,7 @@ const MOST_SIGNS = 24
 const SIZES = [
   { upTo: 1500, name: 'largest' },
   { upTo: 1850, name: 'large' },
-  { upTo: 2600, name: 'plain' },
+  { upTo: 2700, name: 'plain' },
   { upTo: Number.POSITIVE_INFINITY, name: 'small' },
 ] as const
 
@@ -44,7 +44,9 @@ export function cutCard(input: PapersInput): string {
   return sheet(`cut-card.${name}`, frame, body)
 }
 
-function howLong({ prepared, ride }: PapersInput): Html {
+function howLong(input: PapersInput): Html {
+  const { prepared, ride } = input
+  const { aCut } = wordsOf(input)
   const promised = ride.skies[ride.promise] as SkyFigures
   const plan = promised.worstHours ?? promised.p05Hours
   const say = (hours: number): string => hoursSaid(hours, promised.horizonHours)
@@ -56,8 +58,17 @@ function howLong({ prepared, ride }: PapersInput): Html {
   return tag('div.plan', [
     tag('p.big', plan < 1 / 60 ? 'It may not last at all' : `Plan on ${say(plan)}`),
     tag('p', `${least}. Half of all starts last ${half}.`),
-    tag('p.how', `Counted for ${conditions(prepared.house, ride, promised)}.`),
+    tag('p.how', `Counted for ${aCut} in ${conditions(prepared.house, ride, promised)}.`),
+    ...firstToMend(input),
   ])
+}
+
+/** A card that promises what does not hold yet is not to hang there. */
+function firstToMend({ check }: PapersInput): Html[] {
+  const open = check.findings.filter(({ grade }) => grade === 'mend').length
+  if (open === 0) return []
+  const what = open === 1 ? '1 thing is' : `${open} things are`
+  return [tag('p.how', tag('b', `Hang it up only once ${what} put right: see the page.`))]
 }
 
 function conditions(house: House, ride: RideAnswer, { winters }: SkyFigures): string {
@@ -74,7 +85,7 @@ function conditions(house: House, ride: RideAnswer, { winters }: SkyFigures): st
   const set = house.generator === undefined ? '' : ', a generator that starts when asked'
   const modules = `${ride.modules} module${ride.modules === 1 ? '' : 's'}`
   return (
-    `a cut in ${monthName(ride.month)}, ${skyWords(ride.promise, spell, ride.month)}, ${start}, ` +
+    `${monthName(ride.month)}, ${skyWords(ride.promise, spell, ride.month)}, ${start}, ` +
     `${age}, ${modules}${set}`
   )
 }
@@ -102,7 +113,7 @@ function goesOff(input: PapersInput): Html {
         `Below ${wholePercent(dropBelow)}: ${someNames(names, 4, 20).join(', ')} ` +
         `(back above ${wholePercent(returnAt)})`,
     ),
-    `At ${wholePercent(loadsOffAt)}: everything`,
+    `At ${wholePercent(loadsOffAt)} (cold: sooner): everything`,
   ]
   return tag('div', [tag('h3', 'Goes off, by battery charge'), list(items)])
 }

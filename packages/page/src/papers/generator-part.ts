@@ -31,7 +31,7 @@ export function generatorPart({ prepared: { house }, check }: PapersInput): Html
       ? []
       : [
           bedtime < 1
-            ? `Before bed: ${Math.ceil(100 * bedtime)} % or more, else run it first.`
+            ? `Before bed: ${Math.ceil(100 * bedtime)} % or more, spare loads off, else run it first.`
             : 'No charge lasts the night: run it late, and again early.',
         ]
   return tag('div', [

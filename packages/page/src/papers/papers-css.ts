@@ -15,7 +15,7 @@ export const PAPERS_CSS = `
 .sheet h2 { font-size: 17pt; line-height: 1.15; margin: 0; }
 .sheet h3 { font-size: 10pt; margin: 2mm 0 0.8mm; }
 .sheet p { margin: 0.8mm 0; }
-.sheet ul, .sheet ol { margin: 0; padding-left: 5mm; }
+.sheet ul, .sheet ol { margin: 0; padding-left: 5mm; text-wrap: pretty; }
 .sheet .body { flex: 1 1 auto; min-height: 0; }
 .sheet footer { flex: none; display: flex; justify-content: space-between; gap: 4mm;
   border-top: 0.2mm solid #000; padding-top: 1mm; font-size: 7pt; }

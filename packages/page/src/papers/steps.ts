@@ -11,7 +11,9 @@ export interface ComfortStep {
 }
 
 /** The first goes off first; none for a house without comfort loads. */
-export function comfortSteps({ prepared: { house, demand } }: PapersInput): ComfortStep[] {
+export function comfortSteps({
+  prepared: { house, demand },
+}: Pick<PapersInput, 'prepared'>): ComfortStep[] {
   return shedSteps(house, demand.comfortNames.length).map((step, i) => ({
     ...step,
     names: demand.comfortNames[i]!,

@@ -17,7 +17,7 @@ import {
   type SkyKind,
   traceOn,
 } from '@tideover/core'
-import { type Carried, filesOf } from './carried.js'
+import { type Carried, filesOf, PLAYED_SKIES } from './carried.js'
 
 /** What a person chooses. */
 export interface Choice {
@@ -34,6 +34,8 @@ export interface Choice {
   readonly off: readonly string[]
 }
 
+/** Little sun and much of it: each takes other ways through the rules. */
+const RUN_IN_MONTHS = [1, 4, 7] as const
 /** Sets of loads kept ready beside all of them; each holds columns of a year. */
 const KEPT = 2
 
@@ -47,6 +49,15 @@ export class Player {
     this.files = filesOf(carried)
     this.prepared = prepare(carried.house, this.files)
     this.stages.set(nameOf([]), cutStage(this.prepared))
+    this.warmUp()
+  }
+
+  /** A script runs slowly until it has run for a while: some cuts that nobody sees. */
+  private warmUp(): void {
+    const hours = this.carried.lengths.at(-1) as number
+    for (const month of RUN_IN_MONTHS) {
+      for (const sky of PLAYED_SKIES) this.play({ month, day: 14, hour: 18, hours, sky, off: [] })
+    }
   }
 
   /** Whether a set of loads has to be made ready first, which takes longer. */

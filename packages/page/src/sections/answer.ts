@@ -10,9 +10,11 @@ import { bullets, section, table } from './parts.js'
 
 export function answerSection({ answer, equipped }: PageFacts, words: AnswerWords): Html {
   return html`<header><p class="house">${answer.house}${equipped.house.invented ? html` <span class="note">${words.invented}</span>` : null}</p>
-<h1>${words.headline}</h1></header>
+<h1>${words.headline} <span class="counted">${words.countedOn}.</span></h1>
+${words.first === '' ? null : html`<p class="first">${words.first} <a href="#findings">${words.firstLink}</a>.</p>`}</header>
 <section id="conditions" aria-labelledby="conditions-title"><h2 id="conditions-title">${words.conditionsTitle}</h2>
 <dl>${Object.entries(words.conditions).map(([name, text]) => html`<div><dt>${name}</dt><dd>${text}</dd></div>`)}</dl>
+${words.hardest === '' ? null : html`<p><strong>${words.hardest}</strong></p>`}
 <p>${words.designed}</p>
 </section>
 `
@@ -28,7 +30,7 @@ export function loadsSection({ promised }: PageFacts, words: AnswerWords): Html 
     'loads',
     words.loadsTitle,
     html`<p>${words.loadsLead}</p>${table(words.loadHead, rows, words.loadsTitle)}
-${kept.length === 0 ? null : bullets(kept.map(words.keeps))}`,
+${kept.length === 0 ? null : html`<p>${words.keepsLead}</p>${bullets(kept.map(words.keeps))}`}`,
   )
 }
 
@@ -37,7 +39,7 @@ export function middleSection(facts: PageFacts, words: AnswerWords, cut: CutWord
   return section(
     'one-cut',
     words.middleTitle,
-    html`<p>${words.middleLead}</p>${outcome(view, cut, 'middle', true)}<p class="note">${cut.glossary}</p>`,
+    html`<p>${words.middleLead}</p>${outcome(view, cut, 'middle', true)}`,
   )
 }
 

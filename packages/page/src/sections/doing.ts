@@ -14,17 +14,12 @@ export function doingSection(words: DoingWords): Html {
   )
 }
 
-export function assumedSection({ answer }: PageFacts, words: AssumedWords): Html {
+export function assumedSection(words: AssumedWords): Html {
   return section(
     'assumed',
     words.title,
-    html`${answer.slips.length === 0 ? null : html`<p><strong>${words.slipsTitle}</strong></p>${bullets(answer.slips)}`}
-${bullets(words.points)}
-${
-  words.defaults.length === 0
-    ? null
-    : html`<details><summary>${words.defaultsTitle(words.defaults.length)}</summary><p>${words.defaultsNote}</p>${bullets(words.defaults)}</details>`
-}`,
+    html`${words.slips.length === 0 ? null : html`<p><strong>${words.slipsTitle}</strong></p>${bullets(words.slips)}`}
+${bullets(words.points)}`,
   )
 }
 

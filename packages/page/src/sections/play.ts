@@ -22,7 +22,7 @@ function form({ answer, equipped, carried }: PageFacts, words: PlayWords): Html 
     (_, h) => [h, `${String(h).padStart(2, '0')}:00`] as const,
   )
   const lengths = carried.lengths.map((h) => [h, lengthText(h)] as const)
-  const skies = PLAYED_SKIES.map((sky) => [sky, words.skies[sky]] as const)
+  const skies = PLAYED_SKIES.map((sky) => [sky, words.skyText(sky)] as const)
   const island = house.loads.filter(({ tier }) => tier !== 'gridOnly')
   return html`<p>${words.lead}</p>
 <noscript><p><strong>${words.needsScript}</strong></p></noscript>
@@ -32,7 +32,7 @@ ${select('play-month', words.month, months, answer.month)}
 ${select('play-day', words.day, days, 14)}
 ${select('play-hour', words.hour, hours, 18)}
 ${select('play-hours', words.length, lengths, answer.cutHours)}
-${select('play-sky', words.sky, skies, answer.promise)}
+${select('play-sky', words.sky, skies, answer.promise, 'whole')}
 </div>
 <fieldset id="play-loads"><legend>${words.loads}</legend>
 ${island.map(
@@ -52,8 +52,9 @@ function select(
   label: string,
   options: readonly (readonly [string | number, string])[],
   chosen: string | number,
+  kind = 'part',
 ): Html {
-  return html`<label for="${id}">${label}<select id="${id}" autocomplete="off">${options.map(
+  return html`<label for="${id}" class="${kind}">${label}<select id="${id}" autocomplete="off">${options.map(
     ([value, text]) =>
       html`<option value="${value}"${value === chosen ? html` selected` : null}>${text}</option>`,
   )}</select></label>`

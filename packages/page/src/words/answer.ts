@@ -1,8 +1,19 @@
 // Words of the answer and of what stands around it: loads, stacks, assumptions.
 
-import { type LoadFigures, monthName, READING_ERROR, type SkyKind } from '@tideover/core'
+import { type LoadFigures, monthName, READING_ERROR } from '@tideover/core'
 import type { PageFacts, StackFacts } from '../facts.js'
-import { casesText, counted, gapText, grouped, lastsText, lengthText, percent } from './numbers.js'
+import { hardestMonthWords, hardestWords } from './hardest.js'
+import { coldText } from './keeps.js'
+import {
+  casesText,
+  counted,
+  gapText,
+  grouped,
+  lastsText,
+  lengthText,
+  listed,
+  percent,
+} from './numbers.js'
 import type { Region } from './region.js'
 
 export type AnswerWords = ReturnType<typeof answerWords>
@@ -24,8 +35,12 @@ export function answerWords(region: Region, facts: PageFacts) {
       'Runs only while the charge lasts': listed(namesOf(facts, 'comfort')) || 'nothing',
       ...(house.generator === undefined ? {} : { Generator: generatorCondition(facts) }),
     },
+    countedOn: countedOn(facts),
     designed:
       'The house is designed to hold as said under these conditions. It is a simulation, no guarantee.',
+    hardest: hardestMonthWords(facts),
+    first: firstToMend(facts),
+    firstLink: 'What the electrician still has to see to',
     loadsTitle: 'What stays on',
     loadsLead:
       `Each of these was followed from every minute of ${month} at which ${region.aCut} may start, ` +
@@ -38,20 +53,24 @@ export function answerWords(region: Region, facts: PageFacts) {
       lastsText(load.medianHours, promised.horizonHours),
     ],
     firstOut: 'usually the first to give out',
-    keeps: ({ name, toleranceBasis }: LoadFigures): string => `${name}: ${toleranceBasis}.`,
+    keepsLead: 'How long these may be off follows from what they keep:',
+    keeps: ({ name, toleranceBasis }: LoadFigures): string => {
+      const holdOver = house.loads.find((load) => load.name === name)?.holdOver
+      return `${name}: ${holdOver === undefined ? `${toleranceBasis}.` : coldText(holdOver)}`
+    },
     middleTitle: `One ${month} ${region.cut}, hour by hour`,
     middleLead: middleLead(region, facts, month),
     stacksTitle: 'More or fewer battery modules',
-    stacksLead: `The same ${region.cut} of ${lengthText(answer.cutHours)}, under the same dull conditions.`,
+    stacksLead: `The same ${region.cut} of ${lengthText(answer.cutHours)}, under the same conditions.`,
     stackHead: [
-      'Modules',
+      'Battery',
       'Price',
       'At worst',
       'Middle case',
       `Lasts ${lengthText(answer.cutHours)}`,
     ],
     stackRow: (stack: StackFacts): string[] => [
-      `${stack.modules}${stack.isPresent ? ' (as planned)' : ''}`,
+      `${counted(stack.modules, 'module')}${stack.isPresent ? ' (as planned)' : ''}`,
       stack.price === null ? 'not given' : grouped(stack.price),
       stack.figures.worstHours === null
         ? '–'
@@ -82,12 +101,39 @@ function headline(region: Region, { answer, promised }: PageFacts): string {
   )
 }
 
-/** Which starts the share is of; nothing where it is of all. */
-function hardestWords({ hardest, share, shareByPattern }: PageFacts['promised']): string {
-  if (share === shareByPattern.any || hardest === 'any') return ''
-  return hardest === 'evening'
-    ? 'when it starts from 15 to 21 h, '
-    : 'when it starts on a windy, dull day, '
+/** Stands behind the answer wherever it is quoted. */
+function countedOn({ answer, equipped }: PageFacts): string {
+  const { kind, value } = answer.startSoc
+  const charge = kind === 'full' ? 'full' : `charged to ${percent(value)}`
+  const age = answer.health === 1 ? 'new' : `worn to ${percent(answer.health)}`
+  const off = equipped.house.loads.filter(({ tier }) => tier === 'gridOnly')
+  const names = listed(off.map(({ name }) => name))
+  const without =
+    off.length === 0
+      ? []
+      : [names.length <= MOST_SIGNS ? `${names} off` : `${counted(off.length, 'load')} off`]
+  const { generator } = equipped.house
+  const set =
+    generator === undefined
+      ? []
+      : [
+          generator.start === 'by hand'
+            ? 'somebody to start the generator'
+            : 'the generator starting by itself',
+        ]
+  return `Counted with a battery ${charge} and ${age}${[...without, ...set].map((part) => `; ${part}`).join('')}`
+}
+
+/** Names that an opening sentence has room for. */
+const MOST_SIGNS = 60
+
+/** What has to be put right before the answer holds. */
+function firstToMend({ findings }: PageFacts): string {
+  const count = findings.filter(({ grade }) => grade === 'mend').length
+  if (count === 0) return ''
+  return count === 1
+    ? 'One thing has to be put right before this holds:'
+    : `${count} things have to be put right before this holds:`
 }
 
 function skyCondition({ answer, winters }: PageFacts, month: string): string {
@@ -104,7 +150,7 @@ function startCondition({ answer }: PageFacts): string {
   if (kind === 'share') return `${percent(value)} charged`
   return (
     `${percent(value)} charged, the reserve that ordinary days leave alone; counted as ` +
-    `${percent(Math.max(0, value - READING_ERROR))}, for a display may flatter`
+    `${percent(Math.max(0, value - READING_ERROR))}, because a display may show too much`
   )
 }
 
@@ -136,14 +182,14 @@ function middleLead(
   { answer, middle, prepared }: PageFacts,
   month: string,
 ): string {
-  const sky: Partial<Record<SkyKind, string>> = { dull: 'the dull sky', none: 'no sun' }
+  const sky = answer.promise === 'none' ? 'without any sun' : 'under the dull sky'
   const shown = new Date(prepared.calendar.startMs + middle.trace.from * 60_000)
   const when = shown.toLocaleString('en-GB', {
     ...{ day: 'numeric', month: 'long', hour: '2-digit', minute: '2-digit' },
     timeZone: prepared.calendar.zone,
   })
   return (
-    `A middle case: of all starts in ${month} under ${sky[answer.promise]}, about half last longer than ` +
+    `A middle case: of all starts in ${month} ${sky}, about half last longer than ` +
     `this one and half less long. ${capital(region.theCut)} begins on ${when}.`
   )
 }
@@ -157,9 +203,4 @@ export function namesOf(
 
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1)
-}
-
-/** `a, b and c` */
-export function listed(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
 }

@@ -1,6 +1,7 @@
 // Words of one power cut: told on the page, and played again in it.
 
 import type { CutView, LoadView, Mood } from '../cut/cut-view.js'
+import { eventWords } from './events.js'
 import { counted, hoursText, lengthText, percent } from './numbers.js'
 import type { Region } from './region.js'
 
@@ -31,9 +32,7 @@ export function cutWords(region: Region) {
       lostLocal === null ? 'holds to the end' : `gives out at ${lostLocal}`,
     goes: (from: number, to: number, moods: readonly Mood[]): string =>
       `Charge ${percent(from)} to ${percent(to)}: ${moods.map((mood) => MOODS[mood]).join(', then ')}.`,
-    glossary:
-      'In the log, critical loads are what must stay on, and comfort loads are what runs while the ' +
-      'charge lasts.',
+    event: eventWords,
   }
 }
 

@@ -2,14 +2,16 @@
 
 import type { Finding, House } from '@tideover/core'
 import type { PageFacts } from '../facts.js'
-import { capital, listed, namesOf } from './answer.js'
-import { FINDING_TITLES, firstSentence } from './finding-titles.js'
-import { grouped, percent } from './numbers.js'
+import { type ComfortStep, comfortSteps } from '../papers/steps.js'
+import { capital, namesOf } from './answer.js'
+import { findingWords } from './finding-words.js'
+import { grouped, listed, percent } from './numbers.js'
 import type { Region } from './region.js'
 
 export type DoingWords = ReturnType<typeof doingWords>
 
 export function doingWords(region: Region, facts: PageFacts) {
+  const findings = findingWords(region)
   return {
     title: `What to do in ${region.aCut}`,
     steps: steps(region, facts),
@@ -19,9 +21,8 @@ export function doingWords(region: Region, facts: PageFacts) {
     findingsTitle: 'What the electrician still has to see to',
     noFindings: 'Nothing that the calculation could find.',
     grades: { mend: 'To be put right first', look: 'To be looked at in the house' },
-    finding: ({ id, what, toDo }: Finding): string =>
-      `${FINDING_TITLES[id] ?? firstSentence(what)} ${firstSentence(toDo)}`,
-    findingsMore: 'Each with its numbers stands in the part for the electrician, at the end.',
+    finding: ({ id, what }: Finding): string => findings[id] ?? what,
+    findingsMore: 'Each stands with its numbers in the part for the electrician, at the end.',
     cautionsTitle: 'Take care',
   }
 }
@@ -30,7 +31,7 @@ function steps(region: Region, facts: PageFacts): string[] {
   const { house } = facts.equipped
   return [
     switchOff(facts),
-    ...generatorSteps(house),
+    ...generatorSteps(facts),
     emptyStep(house),
     ...wakeSteps(house),
     overloadStep(house, region),
@@ -42,18 +43,26 @@ function steps(region: Region, facts: PageFacts): string[] {
 }
 
 function switchOff(facts: PageFacts): string {
-  const { dropBelow, returnAt } = facts.equipped.house.comfort
   const extra = namesOf(facts, 'comfort')
   const off = namesOf(facts, 'gridOnly')
   const gone = off.length === 0 ? '' : ` ${capital(listed(off))} will not run: leave it so.`
   if (extra.length === 0) return `Switch off whatever you do not need.${gone}`
   return (
-    `Switch off what you can spare (${listed(extra)}): what is not used lasts longer. It goes off by itself ` +
-    `below ${percent(dropBelow)} of charge and returns above ${percent(returnAt)}.${gone}`
+    `Switch off what you can spare (${listed(extra)}): the less is used, the longer it lasts. ` +
+    `${goesOff(comfortSteps(facts))}${gone}`
   )
 }
 
-function generatorSteps({ generator, person }: House): string[] {
+function goesOff(steps: readonly ComfortStep[]): string {
+  const limits = ({ dropBelow, returnAt }: ComfortStep): string =>
+    `below ${percent(dropBelow)} of charge, and is back above ${percent(returnAt)}`
+  const [only, ...more] = steps
+  if (only !== undefined && more.length === 0) return `It goes off by itself ${limits(only)}.`
+  return `By itself goes off: ${steps.map((step) => `${listed(step.names)} ${limits(step)}`).join('; ')}.`
+}
+
+function generatorSteps({ equipped, findings }: PageFacts): string[] {
+  const { generator, person } = equipped.house
   if (generator === undefined) return []
   const fuel =
     `It has ${grouped(generator.tankL)} litres in the tank` +
@@ -68,30 +77,39 @@ function generatorSteps({ generator, person }: House): string[] {
   const early =
     person === undefined
       ? ''
-      : ` Before the night, look at the charge: nobody is counted on to start it from ${person.to} ` +
-        `to ${person.from}.`
+      : ` Nobody is counted on to start it from ${person.to} to ${person.from}: ${bedtime(findings)}.`
   return [
     `Start the generator when the charge falls to ${percent(generator.startAt)}, and let it run ` +
       `to ${percent(generator.stopAt)}.${early} ${fuel}`,
   ]
 }
 
+/** What to look for before the night. */
+function bedtime(findings: readonly Finding[]): string {
+  const night = findings.find(({ id }) => id === 'night-wait')
+  const share = night?.numbers.find(({ name }) => name === 'charge needed at bedtime')?.value
+  if (typeof share !== 'number') return 'look at the charge before the night'
+  return share < 1
+    ? `go to bed with a charge of ${Math.ceil(100 * share)}\u00a0% or more and what you can spare switched off, else run it first`
+    : 'no charge lasts the night, so run it late in the evening and early in the morning'
+}
+
 function emptyStep({ inverter }: House): string {
-  const off = percent(inverter.loadsOffAt)
+  const off = `${percent(inverter.loadsOffAt)} (some more where the battery is cold)`
   const back = percent(inverter.loadsBackAt)
   if (inverter.whenEmpty === 'holds') {
     return (
-      `At ${off} of charge everything goes off, but the battery inverter keeps running. What must ` +
+      `At a charge of ${off} everything goes off, but the battery inverter keeps running. What must ` +
       `stay on comes back by itself once the sun has brought ${back}.`
     )
   }
   if (inverter.whenEmpty === 'retries') {
     return (
-      `At ${off} of charge everything goes off. The battery inverter tries again by itself from ` +
+      `At a charge of ${off} everything goes off. The battery inverter tries again by itself from ` +
       `${listed(inverter.retryAt)}, so that the sun can charge it; power is back at ${back}.`
     )
   }
-  return `At ${off} of charge everything goes off, and the house is dark.`
+  return `At a charge of ${off} everything goes off, and the house is dark.`
 }
 
 const WAKES: Readonly<Record<House['inverter']['wakesOn'][number], string>> = {
@@ -100,16 +118,23 @@ const WAKES: Readonly<Record<House['inverter']['wakesOn'][number], string>> = {
   person: 'somebody who switches the battery inverter on again, loads off, while the sun shines',
 }
 
-function wakeSteps({ inverter, generator }: House): string[] {
+function wakeSteps({ inverter, generator, arrays }: House): string[] {
   if (inverter.whenEmpty === 'holds') return []
+  const isAsleep = inverter.whenEmpty === 'collapses'
+  const wakes = inverter.wakesOn.includes('sun')
+  const noSun = arrays.length > 0 && isAsleep && !wakes ? ' The sun alone cannot wake it.' : ''
   const ways = inverter.wakesOn
     .filter((way) => way !== 'generator' || generator !== undefined)
     .map((way) => WAKES[way])
   if (ways.length === 0) {
-    return ['When it is dark, nothing but the grid brings it back: the sun alone cannot wake it.']
+    return isAsleep
+      ? [`When everything is off, nothing but the grid brings it back.${noSun}`]
+      : ['The grid brings it back too.']
   }
-  const noSun = inverter.wakesOn.includes('sun') ? '' : ' The sun alone cannot wake it.'
-  return [`What brings it back when it is dark: ${ways.join(', or ')}; and the grid.${noSun}`]
+  const also = isAsleep ? 'brings' : 'also brings'
+  return [
+    `What ${also} it back when everything is off: ${ways.join(', or ')}; or the grid.${noSun}`,
+  ]
 }
 
 function overloadStep({ inverter }: House, region: Region): string {

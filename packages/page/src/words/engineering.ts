@@ -1,30 +1,30 @@
 // Words of the fold for the electrician.
 
-import { type Finding, type SkyFigures, type SkyKind, skyName } from '@tideover/core'
-import type { PageFacts } from '../facts.js'
-import { lastsText, lengthText, percentDown } from './numbers.js'
+import { DULL_YEARS, type Finding, type SkyFigures, skyName } from '@tideover/core'
+import type { PageFacts, Spread } from '../facts.js'
+import { TYPICAL_YEARS } from '../replay/carry.js'
+import { assumedValue } from './defaults.js'
+import { grouped, lengthText, percentDown, shortHours } from './numbers.js'
 
 export type EngineeringWords = ReturnType<typeof engineeringWords>
 
-export function engineeringWords({ answer, prepared, winters }: PageFacts) {
+export function engineeringWords({ answer, prepared, winters, carried }: PageFacts) {
+  const { warnings, defaults } = answer
   return {
     title: 'For the electrician: all skies, shares and settings',
     skiesTitle: 'How long, by sky',
     skiesLead:
-      'Hours over all starts of the month, rounded down; the share is that of the hardest pattern.',
-    skyHead: ['Sky', 'Worst', '1 in 20', 'Middle', 'Best', `Lasts ${lengthText(answer.cutHours)}`],
-    skyRow: (sky: SkyKind, figures: SkyFigures): string[] => [
-      skyName(sky),
-      figures.worstHours === null ? '–' : short(figures.worstHours, figures),
-      short(figures.p05Hours, figures),
-      short(figures.medianHours, figures),
-      short(figures.bestHours, figures),
-      share(figures.share),
+      'Whole hours, rounded down, over all starts of the month: the shortest, the longest, and how ' +
+      'far 1 start in 20, 1 in 4 and so on come at most. With + it was followed no further.',
+    skyHead: ['Sky', 'Worst', '1 in 20', '1 in 4', 'Middle', '3 in 4', '19 in 20', 'Best'],
+    skyRow: ({ worstHours, bestHours }: SkyFigures, { hours, horizonHours }: Spread): string[] => [
+      worstHours === null ? '–' : shortHours(worstHours, horizonHours),
+      ...hours.map((each) => shortHours(each, horizonHours)),
+      shortHours(bestHours, horizonHours),
     ],
-    patternsTitle: 'Share that lasts to the end, by when it starts',
+    patternsTitle: `Share that lasts ${lengthText(answer.cutHours)}, by when it starts`,
     patternHead: ['Sky', 'Any minute', '15 to 21 h', 'Windy, dull days'],
-    patternRow: (sky: SkyKind, { shareByPattern: by }: SkyFigures): string[] => [
-      skyName(sky),
+    patternRow: ({ shareByPattern: by }: SkyFigures): string[] => [
       share(by.any),
       share(by.evening),
       share(by.windy),
@@ -34,6 +34,11 @@ export function engineeringWords({ answer, prepared, winters }: PageFacts) {
     curveLead: 'Share of all starts of the month.',
     curveAlt: 'Share of starts that still last after so many hours, by sky.',
     skyName,
+    doubtsTitle: 'To know about this answer',
+    doubts: warnings,
+    defaultsTitle: `What nobody gave, so that a usual value was taken (${defaults.length})`,
+    defaultsNote: 'A data sheet or a look in the house is better than each of these.',
+    defaults: defaults.map(({ path, value }) => assumedValue(prepared.house, path, value)),
     settingsTitle: 'Asked',
     settings: Object.entries({
       month: answer.month,
@@ -44,11 +49,23 @@ export function engineeringWords({ answer, prepared, winters }: PageFacts) {
       winters,
       seed: answer.seed,
     }).map(([name, value]) => `${name} ${value}`),
+    carries: carriesText(carried),
     clearTitle: 'Under a clear sky',
     clearLead: 'The bright end, to compare only: it promises nothing.',
     findingsTitle: 'Findings',
     finding: ({ grade, what, toDo }: Finding): string => `${grade}: ${what} ${toDo}`,
   }
+}
+
+/** What the cuts that are played on the page rest on. */
+function carriesText({ meters, outputs }: PageFacts['carried']): string {
+  const readings = [...meters, ...outputs].reduce((sum, [, { kw }]) => sum + kw.length, 0)
+  const measured = readings === 0 ? '' : `, the ${grouped(readings)} readings of its measured files`
+  return (
+    `To play a cut again this page carries the house as it was entered${measured}, and for each day ` +
+    `of the year which of ${DULL_YEARS} synthetic years it lives under a dull sky or without sun, and ` +
+    `which of ${TYPICAL_YEARS} is the middle one. All else is simulated anew, nothing is looked up.`
+  )
 }
 
 function notes(answer: PageFacts['answer'], winters: number, zone: string): string[] {
@@ -72,12 +89,6 @@ function notes(answer: PageFacts['answer'], winters: number, zone: string): stri
     ...bright,
     `Clock of ${zone}.`,
   ]
-}
-
-function short(hours: number, { horizonHours }: SkyFigures): string {
-  return lastsText(hours, horizonHours)
-    .replace('more than', 'over')
-    .replace(/ hours?| minutes?/, (unit) => (unit.includes('hour') ? ' h' : ' min'))
 }
 
 function share(value: number | null): string {

@@ -11,6 +11,12 @@ export function lastsText(hours: number, horizon: number): string {
   return hours >= horizon ? `more than ${hoursText(horizon)}` : hoursText(hours)
 }
 
+/** The same, short enough for a table of many figures. `7`, `48+`, `40 min` */
+export function shortHours(hours: number, horizon: number): string {
+  if (hours >= horizon) return `${Math.floor(horizon)}+`
+  return hours > 0 && hours < 1 ? `${Math.floor(hours * 60)} min` : String(Math.floor(hours))
+}
+
 /** `24 hours`, `1.5 hours`: what somebody asked for, as asked. */
 export function lengthText(hours: number): string {
   return counted(Number(hours.toFixed(1)), 'hour')
@@ -52,4 +58,9 @@ export function casesText(share: number): string {
 /** `7,000`, `4.5`: a group of three set off, as in all regions that we have words for. */
 export function grouped(value: number): string {
   return String(Number(value.toFixed(2))).replace(/\B(?=(\d{3})+(?!\d))(?<!\.\d*)/g, ',')
+}
+
+/** `a, b and c` */
+export function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
 }

@@ -4,7 +4,7 @@ import type { SkyKind } from '@tideover/core'
 import type { Region } from './region.js'
 
 const SKIES: Readonly<Record<SkyKind, string>> = {
-  dull: 'dull, as in the answer',
+  dull: 'dull',
   typical: 'ordinary',
   none: 'no sun (snow on the panels)',
   clear: 'clear all day',
@@ -13,7 +13,8 @@ const SKIES: Readonly<Record<SkyKind, string>> = {
 
 export type PlayWords = ReturnType<typeof playWords>
 
-export function playWords(region: Region) {
+export function playWords(region: Region, promise: SkyKind) {
+  const asAbove = (sky: SkyKind): string => `${SKIES[sky]}${sky === promise ? ', as above' : ''}`
   return {
     title: `Try ${region.aCut} yourself`,
     lead:
@@ -24,7 +25,7 @@ export function playWords(region: Region) {
     hour: 'Starts at',
     length: 'Lasts',
     sky: 'Sky',
-    skies: SKIES,
+    skyText: asAbove,
     loads: 'Switched on',
     mustStayOn: 'must stay on',
     whileItLasts: 'while it lasts',

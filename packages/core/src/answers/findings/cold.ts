@@ -72,6 +72,11 @@ interface Cold {
   readonly years: number
 }
 
+/** The coldest hour of the stack's place. [°C] */
+export function coldestPlaceC(prepared: Prepared, equipped: Equipped): number {
+  return coldHours(prepared, equipped).lowestC
+}
+
 function coldHours(prepared: Prepared, { house, plant }: Equipped): Cold {
   const isFile = prepared.record !== null
   const sky = isFile ? plainSky(prepared, 'file') : typicalOf(prepared, house.seed, YEARS)

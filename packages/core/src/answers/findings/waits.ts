@@ -1,9 +1,12 @@
 // What has to be waited for: solar, grid, and somebody to pull the cord.
 
 import { clockMinute, DAY_MINUTES, monthName, monthRange } from '../../axis/calendar.js'
-import { inverterLossKw } from '../../equipment/plant.js'
+import { coldShare } from '../../equipment/place.js'
+import { inverterLossKw, stackC, standingKw } from '../../equipment/plant.js'
 import type { GridCode } from '../../house/house.js'
 import type { Prepared } from '../../series/prepare.js'
+import { READING_ERROR } from '../scenario.js'
+import { coldestPlaceC } from './cold.js'
 import { figure, type Look, short } from './finding.js'
 
 /** Least wait before an inverter connects again, and how well that is known. [s] */
@@ -45,15 +48,19 @@ export const solarWait: Look = ({ house }) => {
   ]
 }
 
-export const nightWait: Look = (prepared, { house, plant }) => {
+/** The night is planned for the coldest one, and for a display that shows too much. */
+export const nightWait: Look = (prepared, equipped) => {
+  const { house, plant } = equipped
   const { generator, person, inverter } = house
   if (generator?.start !== 'by hand' || person === undefined) return []
   const night = nightMinutes(person.from, person.to)
   const waitHours = (night + person.minutes) / 60
   const { month, kw } = hungriestMonth(prepared)
-  const drawKw = kw + inverterLossKw(plant, kw) + plant.standingKw
-  const heldHours = ((generator.startAt - inverter.loadsOffAt) * plant.usableKwh) / drawKw
-  const bedtime = inverter.loadsOffAt + (waitHours * drawKw) / plant.usableKwh
+  const placeC = coldestPlaceC(prepared, equipped)
+  const drawKw = kw + inverterLossKw(plant, kw) + standingKw(plant, placeC)
+  const floor = inverter.loadsOffAt + coldShare(stackC(plant, placeC))
+  const heldHours = (Math.max(0, generator.startAt - floor) * plant.usableKwh) / drawKw
+  const bedtime = floor + READING_ERROR + (waitHours * drawKw) / plant.usableKwh
   const lost = !(heldHours >= waitHours)
   return [
     {
@@ -62,23 +69,25 @@ export const nightWait: Look = (prepared, { house, plant }) => {
       what:
         `Somebody has to start the generator. Wanted just after ${person.to}, it waits ` +
         `${short(waitHours)} h; from ${Math.round(100 * generator.startAt)} % the critical loads ` +
-        `run for ${short(heldHours)} h in ${monthName(month)} without sun.` +
+        `run for ${short(heldHours)} h in ${monthName(month)} without sun, the battery as cold as it gets.` +
         (lost ? ' They go off before anybody is up.' : ''),
       numbers: [
         figure('longest wait', waitHours, 'h'),
         figure('held from the call', heldHours, 'h'),
         figure('critical loads, mean', kw, 'kW'),
         figure('with losses', drawKw, 'kW'),
+        figure('lower limit in the cold', floor),
         figure('charge needed at bedtime', Math.min(1, bedtime)),
       ],
       restsOn:
-        'Hours and minutes of the person in the file, the mean of the hungriest month, a warm ' +
-        'battery, comfort loads off.',
+        'Hours and minutes of the person in the file, the mean of the hungriest month, the coldest ' +
+        `hour of the battery, ${Math.round(100 * READING_ERROR)} points for a display that shows too ` +
+        'much, comfort loads off.',
       toDo:
         (bedtime > 1
           ? 'No charge lasts the night: an automatic start, or more battery.'
-          : `In a cut go to bed with ${Math.ceil(100 * bedtime)} % or more, else run the generator ` +
-            'first; put that on the board. An automatic start does away with it.') +
+          : `In a cut go to bed with ${Math.ceil(100 * bedtime)} % or more and the comfort loads off, ` +
+            'else run the generator first; put that on the board. An automatic start does away with it.') +
         ' Never run it unattended where its exhaust can reach a room.',
     },
   ]

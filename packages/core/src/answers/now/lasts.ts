@@ -1,6 +1,6 @@
 // How long it lasts from one minute, and what comes in between.
 
-import type { EventLine } from '../../cut/event-lines.js'
+import type { EventLine } from '../../cut/event-line.js'
 import { eventLines } from '../../cut/event-lines.js'
 import { type RideLoad, toleranceOf } from '../../cut/rides.js'
 import { type Trace, traceSpan } from '../../cut/trace.js'

@@ -9,7 +9,7 @@ import type { Prepared } from '../../series/prepare.js'
 import type { SkyKind } from '../../sky/sky.js'
 import { type Beside, besideOf } from '../beside.js'
 import { monthRides } from '../month-rides.js'
-import { monthSky } from '../month-sky.js'
+import { isSpell, monthSky } from '../month-sky.js'
 import { rideHorizon } from '../ride-jobs.js'
 import { type Equipped, equip } from '../scenario.js'
 import { skyFigures } from '../sky-figures.js'
@@ -84,10 +84,6 @@ export function yearMonth(prepared: Prepared, question: YearQuestion, month: num
   }
 }
 
-function isSpell(sky: SkyKind): boolean {
-  return sky === 'dull' || sky === 'none'
-}
-
 /**
  * Puts twelve months together and tells the worst starts.
  *
@@ -120,14 +116,15 @@ export function yearFrom(
     years: isSpell(sky) ? null : months[0]!.years,
     spell: isSpell(sky) ? { winters, days: daysOfCut(hours) } : null,
     months: rows,
-    hardestMonth: hardestOf(rows),
+    hardestMonth: hardestMonthOf(rows),
     apartDays,
     worst: worstStarts(prepared, { ...question, apartDays }, months, source, done),
     ...besideOf(prepared, equipped, null, source.plain),
   }
 }
 
-function hardestOf(rows: readonly MonthRow[]): number {
+/** The month of the least share; of equals that of the shortest 1 in 20. 1..12 */
+export function hardestMonthOf(rows: readonly MonthRow[]): number {
   const share = ({ figures }: MonthRow): number => figures.share ?? 1
   const [hardest] = [...rows].sort(
     (a, b) =>

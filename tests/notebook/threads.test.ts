@@ -2,7 +2,7 @@
 
 import { checkHouse, prepare, rideAnswer, switchOffAnswer } from '@tideover/core'
 import { houseFromText } from '@tideover/files'
-import { type Ground, threaded } from '@tideover/threads'
+import { type Ground, threaded } from '@tideover/notebook/threads'
 import { describe, expect, it } from 'vitest'
 import { SMALL_HOUSE } from '../cli/command.js'
 

@@ -21,7 +21,7 @@ import type { Answered, Asked, Ground, PartName } from './parts.js'
 import { type Running, runParts } from './run-parts.js'
 
 /** Years of the typical sky that a thread takes in one go. */
-export const YEARS_A_JOB = 3
+const YEARS_A_JOB = 3
 
 /** All that a ride rests on, for `rideFrom`. */
 export function rideResults(

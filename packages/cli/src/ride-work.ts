@@ -1,0 +1,76 @@
+// What the threads of a ride or a page have in common.
+
+import {
+  type BatchRides,
+  type MonthRow,
+  type Prepared,
+  type RideJob,
+  type RideQuestion,
+  type RideResult,
+  rideJobs,
+  runRideJob,
+  yearMonth,
+} from '@tideover/core'
+
+/** Years of the typical sky that a thread takes in one go. */
+const YEARS_A_JOB = 2
+
+/** A question whose month may be left to the house: its darkest. */
+export type Asked = Omit<RideQuestion, 'month'> & { readonly month?: number | undefined }
+
+/** What a thread is started with. */
+export interface RideWork {
+  readonly path: string | undefined
+  readonly asked: Asked
+  /** Whether the other months are worked out too, by the hour. */
+  readonly withMonths: boolean
+  /** How many jobs are taken; shared by all threads. */
+  readonly counter: Int32Array
+}
+
+/** What a thread sends back. */
+export interface JobDone {
+  readonly which: number
+  readonly result: Worked
+}
+
+/** A job of a ride, or a month of the year by the hour, 1..12. */
+export type Work = RideJob | number
+export type Worked = RideResult | MonthRow
+
+export function isRide(worked: Worked): worked is RideResult {
+  return 'batches' in worked
+}
+
+/** The work behind a question in its order, the jobs of the ride first; the same in every thread. */
+export function workOf(prepared: Prepared, question: RideQuestion, withMonths: boolean): Work[] {
+  const jobs = rideJobs(prepared, question, YEARS_A_JOB)
+  if (!withMonths) return jobs
+  const months = Array.from({ length: 12 }, (_, m) => m + 1)
+  return [...jobs, ...months.filter((month) => month !== question.month)]
+}
+
+export function doWork(prepared: Prepared, question: RideQuestion, work: Work): Worked {
+  return typeof work === 'number'
+    ? yearMonth(prepared, question, work).row
+    : runRideJob(prepared, question, work)
+}
+
+/** The number of a job that nobody has taken yet; it may be past the last. */
+export function nextJob(counter: Int32Array): number {
+  return Atomics.add(counter, 0, 1)
+}
+
+/** What can be handed over instead of copied. */
+export function buffersOf(result: Worked): ArrayBuffer[] {
+  if (!isRide(result)) return []
+  return Object.values(result.batches)
+    .flat()
+    .flatMap(columnsOf)
+    .map(({ buffer }) => buffer as ArrayBuffer)
+}
+
+function columnsOf({ rides, without, windy }: BatchRides): ArrayBufferView[] {
+  const { minutes, beyond, endedBy, byLoad, lostAfter } = rides
+  return [minutes, beyond, endedBy, ...byLoad, ...lostAfter, without, windy]
+}
