@@ -144,7 +144,6 @@ describe.skipIf(skipped)('JupyterLab', () => {
     const captions = await output.locator('caption').allTextContents()
     expect(captions).toContain('Skerry Croft: cuts that start in January')
     expect(await page.locator('[data-mime-type$="stderr"]').allTextContents()).toEqual([])
-    if (process.env.TIDEOVER_LOOK) await page.screenshot({ path: process.env.TIDEOVER_LOOK })
   })
 
   it('shows how far a long run is, and ends it when it is interrupted', {

@@ -30,6 +30,8 @@ caption { text-align: left; font-weight: 600; padding: .3rem 0 }
 th, td { padding: .2rem .7rem .2rem 0; border-bottom: 1px solid #ddd; text-align: left;
   vertical-align: top; overflow-wrap: normal }
 li { margin: .3rem 0 }
+@media (max-width: 30rem) {
+  .wide:has([data-tideover-figure]) { margin-left: -.9rem; margin-right: -.9rem } }
 @media print { details.code { display: none } body { max-width: none; padding: 0 } }
 `
 

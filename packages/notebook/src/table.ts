@@ -7,7 +7,9 @@ const DEFAULTS = { digits: 2, mostRows: 60 }
 
 const NUMBER = ' style="text-align:right"'
 /** Names and times of rows stay in one line. */
-const FIRST = ' style="white-space:nowrap"'
+const FIRST = ' style="text-align:left;white-space:nowrap"'
+/** JupyterLab would have it on the right. */
+const TEXT = ' style="text-align:left"'
 /** What is longer may break. [characters] */
 const LONGEST_NAME = 36
 
@@ -39,7 +41,7 @@ export function tableHtml(data: readonly Row[] | FrameLike, options: TableOption
   const more = rows.length - shown.length
   const ofNumbers = columns.map((_, c) => rows.some((row) => typeof row[c] === 'number'))
   const heads = columns.map(
-    (name, c) => `<th scope="col"${ofNumbers[c] ? NUMBER : ''}>${escapeHtml(name)}</th>`,
+    (name, c) => `<th scope="col"${ofNumbers[c] ? NUMBER : TEXT}>${escapeHtml(name)}</th>`,
   )
   return [
     '<table>',
@@ -64,7 +66,7 @@ function rowHtml(row: readonly unknown[], ofNumbers: readonly boolean[], digits:
   const cells = row.map((value, column) => {
     const text = cellText(value, digits)
     const isName = column === 0 && row.length > 1 && text.length <= LONGEST_NAME
-    const style = ofNumbers[column] ? NUMBER : isName ? FIRST : ''
+    const style = ofNumbers[column] ? NUMBER : isName ? FIRST : TEXT
     return `<td${style}>${escapeHtml(text)}</td>`
   })
   return `<tr>${cells.join('')}</tr>`
