@@ -11,14 +11,15 @@ import {
   doWork,
   isRide,
   type JobDone,
-  nextJob,
+  noneTaken,
   type RideWork,
+  takePiece,
   type Worked,
   workOf,
 } from './ride-work.js'
 
 export class RideThreads {
-  private readonly counter: Int32Array = new Int32Array(new SharedArrayBuffer(4))
+  private readonly taken: Int32Array = noneTaken()
   private readonly others: readonly Worker[]
   private readonly done: JobDone[] = []
   private failure: unknown = null
@@ -34,7 +35,7 @@ export class RideThreads {
     threads: number,
     private readonly withMonths = false,
   ) {
-    const work: RideWork = { path, asked, withMonths, counter: this.counter }
+    const work: RideWork = { path, asked, withMonths, taken: this.taken }
     this.others = Array.from({ length: threads - 1 }, () => this.another(work))
   }
 
@@ -66,7 +67,9 @@ export class RideThreads {
     const tell = (): void => show(`${this.done.length} of ${works.length} parts done`)
     for (const worker of this.others) worker.ref()
     tell()
-    for (let which = nextJob(this.counter); which < works.length; which = nextJob(this.counter)) {
+    const from = this.others.length === 0 ? 'first' : 'last'
+    const next = (): number => takePiece(this.taken, works.length, from)
+    for (let which = next(); which >= 0; which = next()) {
       this.done.push({ which, result: doWork(prepared, question, works[which]!) })
       // What the others have sent meanwhile is taken in.
       await new Promise(setImmediate)

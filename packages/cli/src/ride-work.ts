@@ -24,8 +24,8 @@ export interface RideWork {
   readonly asked: Asked
   /** Whether the other months are worked out too, by the hour. */
   readonly withMonths: boolean
-  /** How many jobs are taken; shared by all threads. */
-  readonly counter: Int32Array
+  /** By piece of work, 1 where it is taken; shared by all threads. */
+  readonly taken: Int32Array
 }
 
 /** What a thread sends back. */
@@ -56,9 +56,26 @@ export function doWork(prepared: Prepared, question: RideQuestion, work: Work): 
     : runRideJob(prepared, question, work)
 }
 
-/** The number of a job that nobody has taken yet; it may be past the last. */
-export function nextJob(counter: Int32Array): number {
-  return Atomics.add(counter, 0, 1)
+/** More pieces than any answer has. */
+const MOST_PIECES = 1024
+
+/** Nothing taken yet, for all threads to see. */
+export function noneTaken(): Int32Array {
+  return new Int32Array(new SharedArrayBuffer(4 * MOST_PIECES))
+}
+
+/**
+ * A piece that nobody else has taken, from the first on; or from the last on, for the first are
+ * long and a thread that tells the progress should soon be back.
+ *
+ * @returns  -1 where all are taken
+ */
+export function takePiece(taken: Int32Array, pieces: number, from: 'first' | 'last'): number {
+  for (let k = 0; k < pieces; k++) {
+    const piece = from === 'first' ? k : pieces - 1 - k
+    if (Atomics.compareExchange(taken, piece, 0, 1) === 0) return piece
+  }
+  return -1
 }
 
 /** What can be handed over instead of copied. */

@@ -3,13 +3,14 @@
 import { parentPort, workerData } from 'node:worker_threads'
 import { monthAsked } from './darkest-month.js'
 import { openHouse } from './open-house.js'
-import { buffersOf, doWork, nextJob, type RideWork, workOf } from './ride-work.js'
+import { buffersOf, doWork, type RideWork, takePiece, workOf } from './ride-work.js'
 
-const { path, asked, withMonths, counter } = workerData as RideWork
+const { path, asked, withMonths, taken } = workerData as RideWork
 const { prepared } = openHouse(path)
 const question = monthAsked(prepared, asked)
 const works = workOf(prepared, question, withMonths)
-for (let which = nextJob(counter); which < works.length; which = nextJob(counter)) {
+const next = (): number => takePiece(taken, works.length, 'first')
+for (let which = next(); which >= 0; which = next()) {
   const result = doWork(prepared, question, works[which]!)
   parentPort?.postMessage({ which, result }, buffersOf(result))
 }

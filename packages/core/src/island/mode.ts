@@ -76,6 +76,11 @@ export function kindCode(state: State, rules: Rules): number {
   )
 }
 
+/** One past the greatest number of a kind. */
+export function kindCodes(rules: Rules): number {
+  return codeOf((rules.dark + 1) * BANDS, 0, 0, 0, 0, 0)
+}
+
 function codeOf(
   levelAndBand: number,
   solar: number,
@@ -102,12 +107,17 @@ export function kindOf(code: number, rules: Rules): Kind {
   const solarToo = SOLAR_IS[digit(3)]!
   const solar = SOLAR_IS[digit(3)]!
   const band = digit(BANDS)
+  // Written out, not spread: engines give each spread object a shape of its own.
   return {
-    ...{ code, level: rest, band, generator, pours },
+    code,
+    level: rest,
+    band,
     solar: [solar, solarToo].slice(0, rules.solar.length),
+    generator,
     tankEmpty: (flags & 4) !== 0,
     called: (flags & 2) !== 0,
     together: (flags & 1) !== 0,
+    pours,
   }
 }
 

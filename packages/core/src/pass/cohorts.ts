@@ -29,7 +29,7 @@ export class Cohorts {
   downSince: Int32Array = new Int32Array(FIRST_SIZE)
   /** Number of the crowd it is in. */
   crowd: Int32Array = new Int32Array(FIRST_SIZE)
-  /** Place in the crowd's ring, and neighbours there. */
+  /** Place in the crowd's ring, NONE outside of crowds, and neighbours there. */
   bucket: Int32Array = new Int32Array(FIRST_SIZE)
   prev: Int32Array = new Int32Array(FIRST_SIZE)
   next: Int32Array = new Int32Array(FIRST_SIZE)
@@ -63,6 +63,7 @@ export class Cohorts {
     this.youngest[id] = youngest
     this.down[id] = 0
     this.code[id] = FRESH
+    this.bucket[id] = NONE
     this.due[id] = NONE
     return id
   }

@@ -6,6 +6,7 @@
 import type { Calm, CalmSpans } from '../island/calm.js'
 import type { Kind, Waits } from '../island/mode.js'
 import { type Cohorts, NONE } from './cohorts.js'
+import { Driest } from './driest.js'
 import type { Ids } from './ids.js'
 
 const BUCKETS_A_KWH = 64
@@ -28,8 +29,9 @@ export class Crowd {
   /** No entry lies below or above these buckets. */
   private low = 0
   private high = -1
-  /** No entry has a lower fuel base. */
-  private leastFuel = Number.POSITIVE_INFINITY
+  /** Entries by fuel, where the generator runs. */
+  private readonly driest = new Driest()
+  private burns = false
   /** First entry of each bucket. */
   private readonly ring: Int32Array
   private readonly mask: number
@@ -63,6 +65,12 @@ export class Crowd {
     this.room = room
     this.changesAt = changesAt
     room.crowds.push(this)
+    const { generator } = room.kind
+    this.burns = generator === 'running' || generator === 'kept running'
+    this.driest.clear()
+    if (this.burns) {
+      for (const id of this.entries()) this.driest.note(id, this.cohorts.fuel[id]!)
+    }
   }
 
   /** Leaves the crowds of its kind. */
@@ -76,7 +84,6 @@ export class Crowd {
   rest(): void {
     this.offset = 0
     this.burnt = 0
-    this.leastFuel = Number.POSITIVE_INFINITY
   }
 
   /** Stored energy of an entry. [kWh] */
@@ -95,7 +102,7 @@ export class Crowd {
     cohorts.base[id]! -= this.offset
     const fuel = cohorts.fuel[id]! + this.burnt
     cohorts.fuel[id] = fuel
-    if (fuel < this.leastFuel) this.leastFuel = fuel
+    if (this.burns) this.driest.note(id, fuel)
     const bucket = Math.floor(cohorts.base[id]! * BUCKETS_A_KWH)
     if (this.count === 0) {
       this.low = bucket
@@ -145,7 +152,7 @@ export class Crowd {
   lowerFuel(id: number, fuelL: number): void {
     const fuel = fuelL + this.burnt
     this.cohorts.fuel[id] = fuel
-    if (fuel < this.leastFuel) this.leastFuel = fuel
+    if (this.burns) this.driest.note(id, fuel)
   }
 
   /**
@@ -166,9 +173,7 @@ export class Crowd {
     if (highEnd <= this.high && this.count > 0) {
       this.takeAbove(below, Math.max(highEnd, this.low), out)
     }
-    if (calm.litres > 0 && this.leastFuel - this.burnt - calm.litres <= cansL) {
-      this.takeDry(this.burnt + calm.litres + cansL, out)
-    }
+    if (this.burns) this.takeDry(this.burnt + calm.litres + cansL, out)
   }
 
   /** Takes out entries at `base` or below, none of which lies above bucket `to`. */
@@ -199,18 +204,15 @@ export class Crowd {
 
   /** Takes out entries with no more than this fuel. */
   private takeDry(fuel: number, out: Ids): void {
-    const { cohorts, ring, mask } = this
-    let least = Number.POSITIVE_INFINITY
-    for (let bucket = this.low; bucket <= this.high; bucket++) {
-      for (let id = ring[bucket & mask]!; id !== NONE; ) {
-        const following = cohorts.next[id]!
-        const has = cohorts.fuel[id]!
-        if (has <= fuel) this.takeOut(id, out)
-        else if (has < least) least = has
-        id = following
-      }
+    const { driest, cohorts } = this
+    if (driest.isEmpty || driest.fuel > fuel) return
+    while (!driest.isEmpty && driest.fuel <= fuel) {
+      const { id, fuel: noted } = driest
+      driest.drop()
+      // It may have left meanwhile.
+      if (cohorts.bucket[id] === NONE || cohorts.crowd[id] !== this.number) continue
+      if (cohorts.fuel[id] === noted) this.takeOut(id, out)
     }
-    this.leastFuel = least
     this.narrow()
   }
 
@@ -262,6 +264,7 @@ export class Crowd {
     if (next !== NONE) cohorts.prev[next] = prev
     cohorts.base[id]! += this.offset
     cohorts.fuel[id]! -= this.burnt
+    cohorts.bucket[id] = NONE
     this.count--
   }
 

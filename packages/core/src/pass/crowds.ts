@@ -2,7 +2,15 @@
 
 import { type Calm, CalmSpans } from '../island/calm.js'
 import type { Columns } from '../island/columns.js'
-import { changesAt, dueOf, kindOf, nextCode, type Timers, type Waits } from '../island/mode.js'
+import {
+  changesAt,
+  dueOf,
+  kindCodes,
+  kindOf,
+  nextCode,
+  type Timers,
+  type Waits,
+} from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
 import { TOGETHER_AFTER } from '../load/together.js'
 import { NONE } from './cohorts.js'
@@ -17,7 +25,9 @@ export interface Watch {
 }
 
 export class Crowds {
-  private readonly rooms = new Map<number, Room>()
+  /** By the number of their kind, in a table of places: lookups are many. */
+  private readonly rooms: Room[] = []
+  private readonly roomAt: Int16Array
   /** All there ever were, by their number. */
   private readonly all: Crowd[] = []
   /** All that have entries. */
@@ -32,7 +42,9 @@ export class Crowds {
     private readonly columns: Columns,
     private readonly rules: Rules,
     private readonly watch: Watch | undefined,
-  ) {}
+  ) {
+    this.roomAt = new Int16Array(kindCodes(rules)).fill(NONE)
+  }
 
   get isEmpty(): boolean {
     return this.list.length === 0
@@ -136,12 +148,13 @@ export class Crowds {
   }
 
   private roomOf(code: number): Room {
-    const there = this.rooms.get(code)
-    if (there !== undefined) return there
+    const there = this.roomAt[code]!
+    if (there !== NONE) return this.rooms[there]!
     const kind = kindOf(code, this.rules)
     const spans = new CalmSpans(kind, this.columns, this.rules)
     const fresh = { kind, spans, minute: -1, crowds: [] }
-    this.rooms.set(code, fresh)
+    this.roomAt[code] = this.rooms.length
+    this.rooms.push(fresh)
     return fresh
   }
 
