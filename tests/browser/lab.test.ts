@@ -128,16 +128,16 @@ async function runAll(notebook: string): Promise<void> {
 
 /** The kernel waits for something to run. */
 async function idle(): Promise<void> {
-  await page.getByText('TypeScript | Idle').waitFor({ timeout: 30_000 })
+  await page.getByText('TypeScript | Idle').waitFor({ timeout: 60_000 })
 }
 
 describe.skipIf(skipped)('JupyterLab', () => {
   it('runs a notebook from top to bottom, with its charts and tables', {
-    timeout: 180_000,
+    timeout: 300_000,
   }, async () => {
     await runAll('01-how-long.ipynb')
     const output = page.locator('.jp-OutputArea-output')
-    await output.filter({ hasText: 'defaults were taken for them.' }).waitFor({ timeout: 150_000 })
+    await output.filter({ hasText: 'defaults were taken for them.' }).waitFor({ timeout: 240_000 })
     const chart = page.locator('[data-tideover-figure]')
     expect(await chart.count()).toBe(2)
     await expect.poll(() => chart.locator('.main-svg').count()).toBeGreaterThan(1)
@@ -147,7 +147,7 @@ describe.skipIf(skipped)('JupyterLab', () => {
   })
 
   it('shows how far a long run is, and ends it when it is interrupted', {
-    timeout: 90_000,
+    timeout: 240_000,
   }, async () => {
     await runAll('long.ipynb')
     const line = page.locator('.jp-OutputArea-output', { hasText: 'every minute of the month' })
@@ -157,7 +157,7 @@ describe.skipIf(skipped)('JupyterLab', () => {
       .first()
       .click()
     const told = page.locator('[data-mime-type$="stderr"]')
-    await told.filter({ hasText: 'nterrupted' }).waitFor({ timeout: 10_000 })
+    await told.filter({ hasText: 'nterrupted' }).waitFor({ timeout: 30_000 })
     await line.waitFor({ state: 'detached' })
     await idle()
     // Saving touches folders that the compiler has looked into; the kernel has to live on.

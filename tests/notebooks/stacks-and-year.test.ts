@@ -1,6 +1,6 @@
 // The notebooks that compare: stacks side by side, the year by month and hour, and what is doubted.
 
-import type { DoubtsAnswer, StacksAnswer, YearAnswer } from '@tideover/core'
+import type { AutonomyCurve, DoubtsAnswer, StacksAnswer, YearAnswer } from '@tideover/core'
 import type { NotebookRun } from '@tideover/notebook/run'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { chartsIn, htmlOf, notebookRunner, printedBy, tablesIn } from './outputs.js'
@@ -15,11 +15,12 @@ describe('how many modules', () => {
   let run: NotebookRun
   let answer: StacksAnswer
   let byHand: number[]
+  let curves: { name: string; curve: AutonomyCurve }[]
   let sentence: string
   beforeAll(async () => {
-    const names = ['answer', 'byHand', 'sentence']
+    const names = ['answer', 'byHand', 'curves', 'sentence']
     run = await runner.run('02-how-many-modules.ipynb', { values: names })
-    ;({ answer, byHand, sentence } = run.values as never)
+    ;({ answer, byHand, curves, sentence } = run.values as never)
   }, RUNNING)
 
   it('has a row for every stack of the base: its energy aged to 80 %, and its price', () => {
@@ -45,6 +46,15 @@ describe('how many modules', () => {
     const enough = answer.stacks.find(({ share }) => share! >= 0.8)!
     expect(answer.smallest).toBe(enough.modules)
     expect(sentence).toContain(`takes ${enough.modules} modules`)
+  })
+
+  it('has a curve for each stack, which falls from all cuts through the share of its row', () => {
+    expect(curves.map(({ name }) => name)).toHaveLength(MODULE.most)
+    for (const [i, { name, curve }] of curves.entries()) {
+      expect(curve.share[0], name).toBe(1)
+      expect([...curve.share], name).toEqual([...curve.share].sort((a, b) => b - a))
+      expect(curve.share[curve.hours.indexOf(18)], name).toBe(answer.stacks[i]!.share)
+    }
   })
 
   it('lies near the hand figure: start less lower limit, over what must stay on and what stands', () => {
@@ -74,7 +84,7 @@ describe('how many modules', () => {
   })
 
   it('draws the stacks and shows their numbers, with the cautions', () => {
-    expect([chartsIn(htmlOf(run)), tablesIn(htmlOf(run))]).toEqual([1, 4])
+    expect([chartsIn(htmlOf(run)), tablesIn(htmlOf(run))]).toEqual([2, 5])
     for (const caution of answer.cautions) expect(printedBy(run)).toContain(caution)
   })
 })
