@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest'
 import { compareIsland } from './compare-island.js'
 import { randomIsland } from './random-island.js'
 
-const STARTS = 2 * 1440
+const STARTS = 1440
 const HORIZON = 2 * 1440
 const FIRST = Number(process.env.TIDEOVER_FIRST ?? 0)
 const HOUSES = Number(process.env.TIDEOVER_HOUSES ?? 20)

@@ -140,10 +140,11 @@ describe('no sun', () => {
 
 describe('the minutes of a dull spell', () => {
   /** Kilowatt-hours of a day, and those above a limit. */
+  const sky = typicalOf(croft, croft.house.seed, WINTERS)
+  const scratch = newScratch(croft)
   const dayOf = (year: number, day: number, limitKw: number): { kwh: number; over: number } => {
-    const sky = typicalOf(croft, croft.house.seed, WINTERS)
     const { start, end } = croft.calendar.days[day]!
-    const { acKw } = windowOf(croft, sky, newScratch(croft), year, start, end)
+    const { acKw } = windowOf(croft, sky, scratch, year, start, end)
     let [kwh, over] = [0, 0]
     for (const kw of acKw[0]!) {
       kwh += kw / 60
@@ -169,7 +170,7 @@ describe('the minutes of a dull spell', () => {
       sum.others += alike.reduce((over, each) => over + each.over, 0) / alike.length
       // The clear day scaled down to the same yield: what a flat sky would lose.
       const { start, end } = croft.calendar.days[day]!
-      const clear = windowOf(croft, plainSky(croft, 'clear'), newScratch(croft), 0, start, end)
+      const clear = windowOf(croft, plainSky(croft, 'clear'), scratch, 0, start, end)
       const clearKwh = clear.acKw[0]!.reduce((kwh, kw) => kwh + kw / 60, 0)
       for (const kw of clear.acKw[0]!) {
         sum.flat += Math.max(0, (kw * own.kwh) / clearKwh - limitKw) / 60
