@@ -1,4 +1,4 @@
-import { equip, InputError, type SkyKind, stacksAnswer } from '@tideover/core'
+import { InputError, type SkyKind, stacksAnswer } from '@tideover/core'
 import { monthAsked } from '../darkest-month.js'
 import { openHouse } from '../open-house.js'
 import { OptionReader, STACKS_YEARS, scenarioOf, type Words } from '../options.js'
@@ -32,7 +32,6 @@ export function stacks(path: string | undefined, words: Words): void {
   if (question.sky === 'file' && prepared.record === null) {
     throw new InputError('--sky', 'one of dull, none, typical: no sky.file is named', 'file')
   }
-  equip(prepared, question)
   const show = progressLine()
   const tell = (done: number, of: number): void => show(`${done} of ${of} rides done`)
   const answer = stacksAnswer(prepared, files, question, { plain, tell })

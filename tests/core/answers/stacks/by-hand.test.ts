@@ -88,6 +88,10 @@ describe('a lossless house of 4 h a module', () => {
 })
 
 describe('targets', () => {
+  it('refuses more modules than the base takes', () => {
+    expect(() => asked({ modules: 9 })).toThrow('modules must be a whole number 1..8')
+  })
+
   it('no stack of a base for two modules lasts 11 h', () => {
     const answer = asked({ share: 0.5 }, { stack: { ...STACK, modulesMax: 2 } })
     expect(answer).toMatchObject({ smallest: null, met: false })

@@ -5,7 +5,7 @@ import type { HouseFiles, Prepared } from '../../series/prepare.js'
 import type { SkyKind } from '../../sky/sky.js'
 import { type Beside, besideOf } from '../beside.js'
 import type { RideQuestion } from '../ride-question.js'
-import type { Equipped } from '../scenario.js'
+import { type Equipped, equip } from '../scenario.js'
 import type { Spell } from '../words.js'
 import { adviceOn } from './advice.js'
 import { LIMITS_TRIED, type StackLimits, stackLimits } from './limits.js'
@@ -61,6 +61,8 @@ export function stacksAnswer(
 ): StacksAnswer {
   const { house } = prepared
   const { month, hours, share, sky = 'dull', years = 30, winters = 10 } = question
+  // What does not fit the house is told before anything is worked out.
+  equip(prepared, question)
   const most = house.stack.modulesMax
   const changes = changesOf(prepared, files, month)
   const all = most + LIMITS_TRIED + changes.others.length + changes.loads.length
