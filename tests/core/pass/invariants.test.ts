@@ -9,6 +9,7 @@ import {
   kindCode,
   newState,
   nextCode,
+  noTimers,
   onGrid,
   pass,
   type Rules,
@@ -41,7 +42,7 @@ function faultsOf(
     faults.push(`${stored} kWh is off the grid`)
   if (!(calm.above < stored && stored < calm.below)) faults.push(`${stored} kWh lies outside`)
   if (cohorts.crowd[cohort] !== crowd.number) faults.push('belongs to another crowd')
-  const own = cohorts.timersOf(cohort, { timer: -1, togetherUntil: -1, onBefore: -1 })
+  const own = cohorts.timersOf(cohort, noTimers())
   const alone: State = { ...newState(rules, stored), fuelL }
   restore(alone, crowd.kind, crowd.waits, own, i, rules)
   const wasDown = alone.level > rules.lastLevel
@@ -59,7 +60,7 @@ function faultsOf(
   const code = kindCode(alone, rules)
   // A charge edge reached from below is another band, which the crowd finds out a minute later.
   if (code !== next) faults.push(`is of kind ${code} alone, ${next} with the crowd`)
-  const timers = { timer: -1, togetherUntil: -1, onBefore: -1 }
+  const timers = noTimers()
   timersOf(timers, alone, i, rules)
   // The end of a least run is noticed when it is looked for.
   const isOver = crowd.kind.generator === 'running' && timers.timer < 0

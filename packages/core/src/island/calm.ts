@@ -118,6 +118,7 @@ export class CalmSpans {
     if (this.fails !== null && this.fails[i] === 1) return true
     const { level, kind, columns, rules } = this
     if (level > rules.lastLevel) {
+      if (kind.retries) return false
       if (rules.whenEmpty === 'retries') return !this.isAttemptCalm(i)
       return isFormedByHand(level, rules) && columns.sunLater[i] !== 1
     }
@@ -170,7 +171,8 @@ export class CalmSpans {
     }
     // Wanted up to this charge, itself included.
     const wantedKwh = kind.tankEmpty ? Math.max(set.startKwh, set.stopKwh - GRID_KWH) : set.startKwh
-    const on = kind.level <= rules.lastLevel
+    // Between tries after an overload it is wanted by its charge alone, as while the loads are on.
+    const on = kind.level <= rules.lastLevel || kind.retries
     if (!kind.called) {
       this.above = Math.max(this.above, wantedKwh)
       this.never ||= !on
@@ -179,10 +181,10 @@ export class CalmSpans {
 
   /** The level stays. */
   private readLevel(): void {
-    const { level, rules, running } = this
+    const { kind, level, rules, running } = this
     if (level > rules.lastLevel) {
       const canReturn = level === rules.holding || rules.wakesOnSun
-      if (canReturn) this.coldBelow = rules.loadsBackKwh
+      if (canReturn && !kind.retries) this.coldBelow = rules.loadsBackKwh
       this.never ||= running
       return
     }

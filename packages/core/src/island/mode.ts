@@ -5,6 +5,7 @@
 // own (generator, person, thermostats, loads off) are timers that each state keeps.
 
 import { TOGETHER_AFTER } from '../load/together.js'
+import { NEVER } from './columns.js'
 import type { Rules } from './rules.js'
 import { cansLeftL, type State, setSolar } from './state.js'
 
@@ -33,6 +34,8 @@ export interface Kind {
   readonly called: boolean
   /** Thermostats run together. */
   readonly together: boolean
+  /** Dark after an overload, until it is tried again. */
+  readonly retries: boolean
   readonly pours: number
 }
 
@@ -53,17 +56,23 @@ export interface Timers {
   togetherUntil: number
   /** Loads off: the last minute in which they were on, or one long enough ago; else -1. */
   onBefore: number
+  /** When it is tried again after an overload, -1 where it is not; and how often it was. */
+  retryAt: number
+  retries: number
 }
 
 /** More fillings than this have no room in a code; such states are stepped one by one. */
 const MOST_POURS = 3
 const BANDS = 8
+const FLAGS = 16
 
 const leastRun = (rules: Rules): number => Math.max(1, rules.generator?.leastMinutes ?? 1)
 
-/** Number of the kind of a state, -1 where it has none: with the grid there and between retries. */
+/** Number of the kind of a state, -1 where it has none: with the grid there, say. */
 export function kindCode(state: State, rules: Rules): number {
-  if (state.grid || state.shedFor > 0 || state.retries !== 0 || state.retryAt >= 0) return -1
+  if (state.grid || state.shedFor > 0) return -1
+  const retries = state.level === rules.dark && state.retryAt >= 0
+  if (!retries && (state.retries !== 0 || state.retryAt >= 0)) return -1
   if (state.pours > MOST_POURS || state.wakeAt >= 0) return -1
   const isDry = rules.generator !== null && !(state.fuelL > cansLeftL(state, rules))
   return codeOf(
@@ -71,9 +80,13 @@ export function kindCode(state: State, rules: Rules): number {
     solarCode(state.solar),
     solarCode(state.solarToo),
     generatorCode(state, rules),
-    (isDry ? 4 : 0) + (state.personAt < 0 ? 0 : 2) + (state.together > 0 ? 1 : 0),
+    flagsOf(retries, isDry, state.personAt >= 0, state.together > 0),
     state.pours,
   )
+}
+
+function flagsOf(retries: boolean, isDry: boolean, called: boolean, together: boolean): number {
+  return (retries ? 8 : 0) + (isDry ? 4 : 0) + (called ? 2 : 0) + (together ? 1 : 0)
 }
 
 /** One past the greatest number of a kind. */
@@ -90,7 +103,7 @@ function codeOf(
   pours: number,
 ): number {
   const places = ((levelAndBand * 3 + solar) * 3 + solarToo) * GENERATOR_IS.length + generator
-  return (places * 8 + flags) * (MOST_POURS + 1) + pours
+  return (places * FLAGS + flags) * (MOST_POURS + 1) + pours
 }
 
 /** The kind of a number that `kindCode` or `nextCode` gave. */
@@ -102,7 +115,7 @@ export function kindOf(code: number, rules: Rules): Kind {
     return value
   }
   const pours = digit(MOST_POURS + 1)
-  const flags = digit(8)
+  const flags = digit(FLAGS)
   const generator = GENERATOR_IS[digit(GENERATOR_IS.length)]!
   const solarToo = SOLAR_IS[digit(3)]!
   const solar = SOLAR_IS[digit(3)]!
@@ -117,6 +130,7 @@ export function kindOf(code: number, rules: Rules): Kind {
     tankEmpty: (flags & 4) !== 0,
     called: (flags & 2) !== 0,
     together: (flags & 1) !== 0,
+    retries: (flags & 8) !== 0,
     pours,
   }
 }
@@ -176,7 +190,7 @@ export function nextCode(kind: Kind, waits: Waits, i: number, trips: number, rul
     kind.solar[0] === 'held' ? 1 : waits.solarUntil > 0 ? 2 : 0,
     kind.solar[1] === 'held' ? 1 : waits.solarTooUntil > 0 ? 2 : 0,
     GENERATOR_IS.indexOf(kind.generator),
-    (kind.tankEmpty ? 4 : 0) + (kind.called ? 2 : 0) + (kind.together ? 1 : 0),
+    flagsOf(kind.retries, kind.tankEmpty, kind.called, kind.together),
     kind.pours,
   )
 }
@@ -188,14 +202,24 @@ export function timersOf(into: Timers, state: State, i: number, rules: Rules): v
   into.timer = counts ? i - g : state.personAt
   into.togetherUntil = together > 0 ? i + together : -1
   into.onBefore = state.level > rules.lastLevel ? i - state.offFor : -1
+  into.retryAt = state.retryAt
+  into.retries = state.retries
 }
 
 /** First minute in which a timer ends, which only `step` knows how to do; -1 without one. */
-export function dueOf(kind: Kind, { timer, togetherUntil }: Timers, rules: Rules): number {
+export function dueOf(kind: Kind, timers: Timers, rules: Rules): number {
+  const soonest = Math.min(
+    timers.togetherUntil < 0 ? NEVER : timers.togetherUntil,
+    timers.retryAt < 0 ? NEVER : timers.retryAt,
+    generatorDue(kind, timers, rules),
+  )
+  return soonest === NEVER ? -1 : soonest
+}
+
+function generatorDue({ generator }: Kind, { timer }: Timers, rules: Rules): number {
   // The end of a least run changes nothing below the stop charge, and no calm span reaches it.
-  if (timer < 0 || kind.generator === 'running') return togetherUntil
-  const ends = kind.generator === 'kept running' ? timer + leastRun(rules) + 1 : timer
-  return togetherUntil < 0 ? ends : Math.min(ends, togetherUntil)
+  if (timer < 0 || generator === 'running') return NEVER
+  return generator === 'kept running' ? timer + leastRun(rules) + 1 : timer
 }
 
 /** Puts a mode's side of a state back, as it stands before minute `i`. */
@@ -203,14 +227,14 @@ export function restore(
   state: State,
   kind: Kind,
   waits: Waits,
-  { timer, togetherUntil, onBefore }: Timers,
+  { timer, togetherUntil, onBefore, retryAt, retries }: Timers,
   i: number,
   rules: Rules,
 ): void {
   const { level, solar, generator } = kind
   state.grid = false
-  state.retryAt = -1
-  state.retries = 0
+  state.retryAt = retryAt
+  state.retries = retries
   state.wakeAt = -1
   state.shedFor = 0
   state.level = level

@@ -6,6 +6,11 @@
 
 import type { Timers, Waits } from '../island/mode.js'
 
+/** All of them at rest. */
+export function noTimers(): Timers {
+  return { timer: -1, togetherUntil: -1, onBefore: -1, retryAt: -1, retries: 0 }
+}
+
 /** No cohort, crowd, minute or label. */
 export const NONE = -1
 
@@ -44,6 +49,8 @@ export class Cohorts {
   timer: Int32Array = new Int32Array(FIRST_SIZE)
   togetherUntil: Int32Array = new Int32Array(FIRST_SIZE)
   onBefore: Int32Array = new Int32Array(FIRST_SIZE)
+  retryAt: Int32Array = new Int32Array(FIRST_SIZE)
+  retries: Int32Array = new Int32Array(FIRST_SIZE)
   /** In a crowd: the minute in which a timer ends, and neighbours in the list of that minute. */
   due: Int32Array = new Int32Array(FIRST_SIZE)
   duePrev: Int32Array = new Int32Array(FIRST_SIZE)
@@ -78,6 +85,8 @@ export class Cohorts {
     into.timer = this.timer[id]!
     into.togetherUntil = this.togetherUntil[id]!
     into.onBefore = this.onBefore[id]!
+    into.retryAt = this.retryAt[id]!
+    into.retries = this.retries[id]!
     return into
   }
 
@@ -85,6 +94,8 @@ export class Cohorts {
     this.timer[id] = timers.timer
     this.togetherUntil[id] = timers.togetherUntil
     this.onBefore[id] = timers.onBefore
+    this.retryAt[id] = timers.retryAt
+    this.retries[id] = timers.retries
   }
 
   waitsOf(id: number, into: Waits): Waits {
@@ -115,6 +126,8 @@ export class Cohorts {
     this.timer = doubled(this.timer)
     this.togetherUntil = doubled(this.togetherUntil)
     this.onBefore = doubled(this.onBefore)
+    this.retryAt = doubled(this.retryAt)
+    this.retries = doubled(this.retries)
     this.due = doubled(this.due)
     this.duePrev = doubled(this.duePrev)
     this.dueNext = doubled(this.dueNext)

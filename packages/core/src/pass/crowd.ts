@@ -143,8 +143,9 @@ export class Crowd {
   }
 
   private hasSameTimers(a: number, b: number, longAgo: number): boolean {
-    const { timer, togetherUntil, onBefore } = this.cohorts
+    const { timer, togetherUntil, onBefore, retryAt, retries } = this.cohorts
     if (timer[a] !== timer[b] || togetherUntil[a] !== togetherUntil[b]) return false
+    if (retryAt[a] !== retryAt[b] || retries[a] !== retries[b]) return false
     return onBefore[a] === onBefore[b] || Math.max(onBefore[a]!, onBefore[b]!) <= longAgo
   }
 

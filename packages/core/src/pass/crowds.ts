@@ -13,7 +13,7 @@ import {
 } from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
 import { TOGETHER_AFTER } from '../load/together.js'
-import { NONE } from './cohorts.js'
+import { NONE, noTimers } from './cohorts.js'
 import { Crowd, type Room } from './crowd.js'
 import type { Histories } from './histories.js'
 import { Ids } from './ids.js'
@@ -34,7 +34,7 @@ export class Crowds {
   private readonly list: Crowd[] = []
   private readonly spare: Crowd[] = []
   private readonly joining = new Ids()
-  private readonly timers: Timers = { timer: 0, togetherUntil: 0, onBefore: 0 }
+  private readonly timers = noTimers()
   private readonly changing: { readonly crowd: Crowd; readonly room: Room }[] = []
 
   constructor(
@@ -90,7 +90,9 @@ export class Crowds {
     const crowd = this.of(code, waits)
     if (!this.put(crowd, id, i)) return
     const { cohorts, dues } = this.histories
-    dues.enter(id, dueOf(crowd.kind, cohorts.timersOf(id, this.timers), this.rules))
+    const due = dueOf(crowd.kind, cohorts.timersOf(id, this.timers), this.rules)
+    // A try that is due and waits for charge is made every minute.
+    if (due >= 0) dues.enter(id, Math.max(due, i + 1))
   }
 
   /** All that are in a crowd. */

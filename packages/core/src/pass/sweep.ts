@@ -10,7 +10,7 @@ import { kindCode, restore, type Timers, timersOf, type Waits, waitsOf } from '.
 import type { Rules } from '../island/rules.js'
 import { cansLeftL, copyState, newState, type State } from '../island/state.js'
 import { step } from '../island/step.js'
-import { FRESH, NONE } from './cohorts.js'
+import { FRESH, NONE, noTimers } from './cohorts.js'
 import type { Crowd } from './crowd.js'
 import { Crowds, isOnEdge, safeL, type Watch } from './crowds.js'
 import { Histories } from './histories.js'
@@ -45,7 +45,7 @@ export class Sweep {
   /** Reused from cohort to cohort. */
   private readonly state: State
   private readonly before: State
-  private readonly timers: Timers = { timer: 0, togetherUntil: 0, onBefore: 0 }
+  private readonly timers = noTimers()
   private readonly waits: Waits = { solarUntil: 0, solarTooUntil: 0 }
 
   constructor(
