@@ -71,6 +71,9 @@ function ask(program, code) {
 }
 
 function start() {
+  // Whoever works as root anyway, in a container say, is not sent away.
+  const asRoot = process.getuid?.() === 0 && !args.includes('--allow-root')
+  say('JupyterLab opens the notebooks in a browser, or at the address below. Ctrl-C ends it.')
   const env = {
     ...process.env,
     PATH: [dirname(process.execPath), process.env.PATH].join(delimiter),
@@ -81,7 +84,11 @@ function start() {
     JUPYTER_RUNTIME_DIR: join(KEPT, 'runtime'),
     IPYTHONDIR: join(KEPT, 'ipython'),
   }
-  const lab = spawn(PYTHON, ['-m', 'jupyterlab', ...args], { cwd: ROOT, stdio: 'inherit', env })
+  const lab = spawn(PYTHON, ['-m', 'jupyterlab', ...(asRoot ? ['--allow-root'] : []), ...args], {
+    cwd: ROOT,
+    stdio: 'inherit',
+    env,
+  })
   // Ctrl-C reaches both; JupyterLab asks back, and its end is ours.
   process.on('SIGINT', () => {})
   process.on('SIGTERM', () => lab.kill())

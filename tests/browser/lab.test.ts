@@ -42,7 +42,7 @@ beforeAll(async () => {
   copyNotebooks()
   const port = await freePort()
   address = `http://127.0.0.1:${port}`
-  const options = ['--no-browser', '--allow-root', `--ServerApp.root_dir=${folder}`]
+  const options = ['--no-browser', `--ServerApp.root_dir=${folder}`]
   const args = [...options, `--port=${port}`, `--IdentityProvider.token=${TOKEN}`]
   lab = spawn(process.execPath, [join(ROOT, '.ci/lab.mjs'), ...args], { cwd: ROOT })
   for (const stream of [lab.stdout, lab.stderr]) {

@@ -2,15 +2,7 @@
 
 import { type Calm, CalmSpans } from '../island/calm.js'
 import type { Columns } from '../island/columns.js'
-import {
-  changesAt,
-  dueOf,
-  kindCodes,
-  kindOf,
-  nextCode,
-  type Timers,
-  type Waits,
-} from '../island/mode.js'
+import { changesAt, dueOf, kindCodes, kindOf, nextCode, type Waits } from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
 import { TOGETHER_AFTER } from '../load/together.js'
 import { NONE, noTimers } from './cohorts.js'

@@ -6,7 +6,7 @@
 import { Spells } from '../cut/spells.js'
 import { isHopeless } from '../cut/starts.js'
 import type { Columns } from '../island/columns.js'
-import { kindCode, restore, type Timers, timersOf, type Waits, waitsOf } from '../island/mode.js'
+import { kindCode, restore, timersOf, type Waits, waitsOf } from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
 import { cansLeftL, copyState, newState, type State } from '../island/state.js'
 import { step } from '../island/step.js'
