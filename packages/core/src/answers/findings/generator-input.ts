@@ -4,6 +4,10 @@ import { isOnIsland } from '../../house/phases.js'
 import { solarRatedKw } from '../../house/solar-groups.js'
 import { CP, figure, type Look, short } from './finding.js'
 
+/** The finding does not see what was left out, so it says what then is taken. */
+const ASSUMED =
+  'One input is taken where gateway.oneInputForEither is left out, to be on the cautious side. '
+
 export const exclusiveInputs: Look = (_, { house }) => {
   const { generator, arrays, gateway } = house
   const solarKw = solarRatedKw(arrays.filter(({ inverter }) => isOnIsland(house, inverter?.phase)))
@@ -23,7 +27,7 @@ export const exclusiveInputs: Look = (_, { house }) => {
         figure('AC-coupled solar', solarKw, 'kW'),
         figure('one input for either', one ? 'yes' : 'no'),
       ],
-      restsOn: `${CP} The simulation leaves ${short(solarKw, 2)} kW of solar off while the generator runs.`,
+      restsOn: `${CP} ${one ? ASSUMED : ''}The simulation leaves ${short(solarKw, 2)} kW of solar off while the generator runs.`,
       toDo: one
         ? 'Fit an interlocked changeover switch that opens the solar before it closes the ' +
           'generator, and say on the board who turns it.'
