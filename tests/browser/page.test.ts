@@ -185,6 +185,10 @@ describe.skipIf(skipped)('the page in a browser', { timeout: 240_000 }, () => {
       "[...document.querySelectorAll('main *')].filter((each) => each.getBoundingClientRect().right > innerWidth + 1).map((each) => each.outerHTML.slice(0, 80))",
     )
     expect(wide).toEqual([])
+    // A closed fold would be a heading with nothing below it.
+    expect(await page.locator('#engineering').isVisible()).toBe(true)
+    await page.evaluate("document.getElementById('engineering').open = false")
+    expect(await page.locator('#engineering').isVisible()).toBe(false)
     expect((await page.pdf({ preferCSSPageSize: true })).subarray(0, 5).toString()).toBe('%PDF-')
     await page.emulateMedia({ media: 'screen' })
   })

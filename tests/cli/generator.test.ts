@@ -48,6 +48,15 @@ it('tells what may be kept in Great Britain, and that petrol is meant', () => {
   expect(words).toContain('45 l is more')
 })
 
+it('says beside the litres of the headline which sky takes most, where one takes more', () => {
+  const { promise, closer } = JSON.parse(json.out)
+  const litres = (sky: string): number => Math.ceil(closer.skies[sky].litres.oneIn20)
+  const most = Math.max(...['dull', 'none', 'typical'].map(litres))
+  const own = litres(promise)
+  const more = most > own ? `, or ${most} l to cover ` : '. 19 cuts in 20'
+  expect(text.out.replace(/\s+/g, ' ')).toContain(`: store ${own} l${more}`)
+})
+
 it('says first that the house has no generator, and what was supposed', () => {
   expect(bare.out).toMatch(/^There is no generator in this house file\. Supposed instead/)
   expect(text.out).not.toContain('Supposed instead')

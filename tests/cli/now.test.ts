@@ -17,7 +17,7 @@ describe.concurrent('now --soc', () => {
   it.each([
     [
       '62',
-      '--soc must be a share 0..1 or a percentage such as 62% (0.62, or "62%", for 62 %?), got "62"',
+      '--soc must be a share 0..1 or a percentage such as 62%; for 62 % write 0.62 or 62%, got "62"',
     ],
     ['-0.1', '--soc must be a share 0..1 or a percentage such as 62%, got "-0.1"'],
     ['101', '--soc must be a share 0..1 or a percentage such as 62%, got "101"'],

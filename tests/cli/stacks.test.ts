@@ -5,7 +5,7 @@ import { folder, SMALL_HOUSE, tideover } from './command.js'
 
 const files = folder()
 const house = files.write('six.yaml', SMALL_HOUSE.replace('modulesMax: 3', 'modulesMax: 6'))
-const asked = ['--month', '2', '--hours', '7', '--share', '0.5']
+const asked = ['--month', '2', '--hours', '7', '--share', '50%']
 // biome-ignore lint/suspicious/noExplicitAny: what a script sees
 let answer: any
 
@@ -78,7 +78,10 @@ describe.concurrent('text', () => {
 
 describe.concurrent('wrong input', () => {
   it.each([
-    [['--share', '50'], '--share must be a number 0..1 (0.95 for 95 %), got "50"'],
+    [
+      ['--share', '50'],
+      '--share must be a share 0..1 or a percentage such as 62%; for 50 % write 0.5 or 50%, got "50"',
+    ],
     [['--modules', '7'], 'modules must be a whole number 1..6, what the base allows, got 7'],
     [
       ['--sky', 'clear'],

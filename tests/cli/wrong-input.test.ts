@@ -104,14 +104,14 @@ describe.concurrent('options', () => {
       ],
     )
     expect(lines.sort()).toEqual([
-      '--health must be a number > 0 and <= 1, got "0"',
+      '--health must be a share > 0 and <= 1 or a percentage such as 80%, got "0"',
       '--hours must be a number > 0 and <= 720 [h], got "-5"',
       '--modules must be a whole number 1..100, got "0"',
       '--month must be a whole number 1..12, got "13"',
       '--seed must be a whole number 0..2147483647, got "1.5"',
-      '--share must be a number 0..1 (0.95 for 95 %), got "80"',
+      '--share must be a share 0..1 or a percentage such as 62%; for 80 % write 0.8 or 80%, got "80"',
       '--sky must be one of clear, typical, dull, none, file, got "blue"',
-      '--start-soc must be reserve, full or a number 0..1, got "lots"',
+      '--start-soc must be reserve, full, a share 0..1 or a percentage such as 62%, got "lots"',
       '--years must be a whole number 1..200, got "0"',
     ])
   })

@@ -34,6 +34,11 @@ describe('how long', () => {
     expect(withoutGenerator!.share!).toBeLessThanOrEqual(skies.dull!.share!)
   })
 
+  it('tells how long the insulin fridge bears by what it keeps, four hours by public guidance', () => {
+    const row = /insulin fridge<\/t[dh]>(.*?)<\/tr>/s.exec(all())![1]!
+    expect(row.replaceAll(/<[^>]*>/g, ' ').trim()).toMatch(/\s240$/)
+  })
+
   it('draws curves that fall from 1 and pass through the shares of the answer', () => {
     const { answer, curves } = values
     expect(curves.map(({ name }) => name)).toEqual([

@@ -32,13 +32,21 @@ describe('how long a cut lasts', () => {
   const first = { name: 'pump', lostAt: 810, lostLocal: 'Wed 15 Jan 07:30' }
 
   it('is told in whole hours, rounded down, with what gives out first', () => {
-    expect(words.lasts(view({ lasts: 799, first, loads: [first] }))).toBe(
+    expect(words.lasts(view({ lasts: 810, first, loads: [first] }))).toBe(
       'It lasts 13 hours. The first to give out is pump, at Wed 15 Jan 07:30.',
     )
   })
 
+  it('says when the power went, where that is sooner than the loss', () => {
+    const localAt = (minute: number): string => `minute ${minute}`
+    expect(words.lasts(view({ lasts: 799, first, loads: [first], localAt }))).toBe(
+      'It lasts 13 hours: everything goes off at minute 799. The first to give out is pump, at Wed ' +
+        '15 Jan 07:30.',
+    )
+  })
+
   it('is nothing where the first minute is lost', () => {
-    expect(words.lasts(view({ lasts: 0, first, loads: [first] }))).toMatch(
+    expect(words.lasts(view({ lasts: 0, first: { ...first, lostAt: 0 }, loads: [first] }))).toMatch(
       /^It does not last at all\./,
     )
   })

@@ -57,9 +57,19 @@ describe('what brings an empty house back', () => {
 
   it('is nothing but the grid where nothing wakes it, and sun is spoken of where there are panels', () => {
     const dark = steps({ whenEmpty: 'collapses', wakesOn: [] })
-    expect(dark).toContain('nothing but the grid brings it back. Too much')
+    expect(dark).toContain('nothing but the grid brings it back. Dark at')
     const roof = steps({ whenEmpty: 'collapses', wakesOn: [] }, [{}])
     expect(roof).toContain('nothing but the grid brings it back. The sun alone cannot wake it.')
+  })
+
+  // By hand: 10 % and the 4 % that a room at 15 °C keeps.
+  it('an empty one is told from too much at once by the charge of the coldest hour', () => {
+    const said = steps({ whenEmpty: 'collapses' }).replaceAll('\u00a0', ' ')
+    expect(said).toContain(
+      'At a charge of 10 % (14 % when the battery is at its coldest) everything',
+    )
+    expect(said).toContain('Dark at a charge well above 14 %: too much at once')
+    expect(said).toContain('reset it at the battery inverter')
   })
 
   it('is also its own clock, where it tries again by itself', () => {

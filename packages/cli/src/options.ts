@@ -26,6 +26,9 @@ export const DEFAULT_WORDS = {
 /** Every stack and step rides all of them: few. */
 export const STACKS_YEARS = '3'
 
+const SHARE_NEED = 'a share 0..1 or a percentage such as 62%'
+const HEALTH_NEED = 'a share > 0 and <= 1 or a percentage such as 80%'
+
 /** Reads options one by one and collects what is wrong with them. */
 export class OptionReader {
   private readonly problems: Problem[] = []
@@ -36,10 +39,9 @@ export class OptionReader {
   number(name: string, need: string, ok: (value: number) => boolean): number | undefined {
     const word = this.words[camel(name)]
     if (word === undefined) return undefined
-    const value = typeof word === 'string' && word.trim() !== '' ? Number(word) : Number.NaN
+    const value = numberIn(word)
     if (ok(value)) return value
-    const isComma = typeof word === 'string' && /^\d+,\d+$/.test(word)
-    return this.fault(name, isComma ? `${need}, written with a point` : need, word)
+    return this.fault(name, need + commaHint(word), word)
   }
 
   whole(name: string, min: number, max: number): number | undefined {
@@ -48,8 +50,13 @@ export class OptionReader {
     return this.number(name, `a whole number ${min}..${max}`, inside)
   }
 
-  share(name: string): number | undefined {
-    return this.number(name, 'a number 0..1 (0.95 for 95 %)', (value) => value >= 0 && value <= 1)
+  /** 0..1, or a percentage with its sign; undefined where absent or wrong. */
+  share(name: string, need = SHARE_NEED, ok = isShare): number | undefined {
+    const word = this.words[camel(name)]
+    if (word === undefined) return undefined
+    const value = shareIn(word)
+    if (ok(value)) return value
+    return this.fault(name, need + percentHint(word) + commaHint(word), word)
   }
 
   /** Length of a cut. [h], 30 days at most: so far is every start followed. */
@@ -69,8 +76,7 @@ export class OptionReader {
     const word = this.words.startSoc
     if (word === undefined || word === 'reserve') return 'reserve'
     if (word === 'full') return 'full'
-    const need = 'reserve, full or a number 0..1'
-    return this.number('start-soc', need, (value) => value >= 0 && value <= 1) ?? 'reserve'
+    return this.share('start-soc', `reserve, full, ${SHARE_NEED}`) ?? 'reserve'
   }
 
   /** Two times of the wall clock such as 22:00-07:00; undefined where absent or wrong. */
@@ -83,21 +89,6 @@ export class OptionReader {
     const [a, b] = [clockMinute(from ?? ''), clockMinute(to ?? '')]
     if (a !== null && b !== null && a !== b && more.length === 0) return { from: from!, to: to! }
     return this.fault(name, 'two different times of the clock such as 22:00-07:00', word)
-  }
-
-  /**
-   * A charge as a display shows it: 0.62 or `62 %`. A bare 62 is asked back, for a bare 1 is full.
-   */
-  charge(name: string): number | undefined {
-    const word = String(this.words[camel(name)] ?? '').trim()
-    const percent = /^(\d+(?:\.\d+)?)\s*%$/.exec(word)?.[1]
-    const value = percent !== undefined ? Number(percent) / 100 : word === '' ? NaN : Number(word)
-    if (value >= 0 && value <= 1) return value
-    const isBare = percent === undefined && value > 1 && value <= 100
-    const mean = isBare
-      ? ` (${Number((value / 100).toFixed(4))}, or "${value}%", for ${value} %?)`
-      : ''
-    return this.fault(name, `a share 0..1 or a percentage such as 62%${mean}`, word)
   }
 
   /**
@@ -167,7 +158,7 @@ export function scenarioOf(reader: OptionReader): {
   seed?: number
 } {
   const modules = reader.whole('modules', 1, 100)
-  const health = reader.number('health', 'a number > 0 and <= 1', (v) => v > 0 && v <= 1)
+  const health = reader.share('health', HEALTH_NEED, (v) => v > 0 && v <= 1)
   const seed = reader.whole('seed', 0, 2147483647)
   return {
     ...(modules === undefined ? {} : { modules }),
@@ -176,6 +167,32 @@ export function scenarioOf(reader: OptionReader): {
     startSoc: reader.startSoc(),
     winters: reader.whole('winters', 2, 200) ?? 10,
   }
+}
+
+type Word = Words[string]
+
+/** NaN where it is none. */
+function numberIn(word: Word): number {
+  return typeof word === 'string' && word.trim() !== '' ? Number(word) : Number.NaN
+}
+
+function commaHint(word: Word): string {
+  return typeof word === 'string' && /^\d+,\d+\s*%?$/.test(word) ? ', written with a point' : ''
+}
+
+const isShare = (value: number): boolean => value >= 0 && value <= 1
+
+/** 0.62 or `62 %`, as a display shows it. */
+function shareIn(word: Word): number {
+  const percent = /^\s*(\d+(?:\.\d+)?)\s*%\s*$/.exec(String(word))?.[1]
+  return percent === undefined ? numberIn(word) : Number(percent) / 100
+}
+
+/** A bare 62 is asked back and never taken for 62 %, for a bare 1 is the whole. */
+function percentHint(word: Word): string {
+  const value = numberIn(word)
+  if (!(value > 1 && value <= 100)) return ''
+  return `; for ${value} % write ${Number((value / 100).toFixed(4))} or ${value}%`
 }
 
 /** `startSoc` for `start-soc`, as commander names it. */

@@ -35,7 +35,7 @@ export function buildProgram(): Command {
       .argument('[house]', HOUSE)
       .option('--month <1..12>', 'month in which the cut starts', '1')
       .option('--hours <h>', 'length of the cut [h]', '24')
-      .option('--share <0..1>', 'share of starts that must last the whole cut')
+      .option('--share <0..1>', 'share of starts that must last the whole cut, or such as 90%')
       .option('--years <n>', 'synthetic years of the typical sky', DEFAULT_WORDS.years)
       .option('--threads <n>', 'threads to work on (default: one for each processor)')
       .option('--defaults', 'list the defaults and the records that the answer rests on')
@@ -93,7 +93,7 @@ export function buildProgram(): Command {
       .argument('[house]', HOUSE)
       .option('--month <1..12>', MONTH)
       .option('--hours <h>', 'length of the cut [h]', '24')
-      .option('--share <0..1>', 'share of starts that must last the whole cut')
+      .option('--share <0..1>', 'share of starts that must last the whole cut, or such as 90%')
       .option('--years <n>', 'synthetic years of the typical sky', STACKS_YEARS)
       .option('--defaults', 'list the defaults and the records that the answer rests on')
       .option('--json', 'one JSON object on standard output'),
@@ -168,7 +168,10 @@ export function buildProgram(): Command {
       .argument('[house]', HOUSE)
       .option('--month <1..12>', MONTH)
       .option('--hours <h>', 'length of the cut [h]', '24')
-      .option('--share <0..1>', 'share of starts to be held (default: ten points less than now)')
+      .option(
+        '--share <0..1>',
+        'share of starts to be held, or such as 90% (default: ten points less)',
+      )
       .option('--years <n>', 'synthetic years of the typical sky', '5')
       .option('--json', 'one JSON object on standard output'),
   ).action(doubts)

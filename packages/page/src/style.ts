@@ -26,9 +26,11 @@ dt { font-weight: 600; }
 dd { margin: 0; }
 table { width: 100%; border-collapse: collapse; }
 th, td { text-align: left; vertical-align: top; padding: .4rem .5rem .4rem 0; border-bottom: 1px solid ${GRID}; }
+/* Columns are as wide as their longest word, so that no number breaks in the middle. */
+td, thead th { overflow-wrap: break-word; }
 thead th { font-size: .9375rem; color: ${QUIET}; font-weight: 600; }
 .grid { font-size: .8125rem; font-variant-numeric: tabular-nums; overflow-wrap: normal; }
-.grid td, .grid thead th { text-align: center; padding: .25rem .2rem; font-size: .8125rem; }
+.grid td, .grid thead th { text-align: center; overflow-wrap: normal; padding: .25rem .2rem; font-size: .8125rem; }
 .grid thead th:first-child { text-align: left; }
 .even { table-layout: fixed; }
 .grid.even thead th { font-size: .75rem; white-space: nowrap; padding: .25rem 0; }
@@ -81,8 +83,10 @@ html:not(.playing) #play-form, html:not(.playing) .clear { display: none; }
 @media print {
   @page { size: A4; margin: 16mm 15mm; }
   body { padding: 0; max-width: none; font-size: 10.5pt; }
-  h2, h3 { break-after: avoid; }
-  li, tr, .chart, .grid, dl div { break-inside: avoid; }
+  h2, h3, h4, summary, thead, caption, p:has(+ table) { break-after: avoid; }
+  li, tr, table, .chart, dl div { break-inside: avoid; }
+  /* A closed fold is a heading with nothing below it. */
+  details:not([open]) { display: none; }
   #play { display: none; }
   .clear { display: none; }
   summary { list-style: none; }

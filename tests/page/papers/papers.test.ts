@@ -101,6 +101,18 @@ describe('the cut card', () => {
     expect(cutCard(croft)).toContain(`Before bed: ${Math.ceil(100 * (charge as number))} % or more`)
   })
 
+  it('tells an empty battery from too much at once by the charge of the coldest hour', () => {
+    // 10 % lifted by a tenth at 0 °C and nothing at 25, straight between (common practice, no
+    // source): the coldest that the check found for the croft's shed lifts it so far.
+    const cold = croft.check.findings.find(({ id }) => id === 'cold-place')!
+    const coldestC = cold.numbers.find(({ name }) => name === 'coldest')!.value as number
+    const percent = Math.ceil(10 + (10 * (25 - coldestC)) / 25)
+    const card = textIn(cutCard(croft))
+    expect(card).toContain(`At 10 % (${percent} % when the battery is at its coldest): everything`)
+    expect(card).toContain(`Dark at a charge well above ${percent} %: too much at once`)
+    expect(card).toContain(`Near ${percent} % or less: empty`)
+  })
+
   it('says how long the fuel runs', () => {
     // By hand: 12 l + 20 l over 0.95 l/h is 33.7 h.
     expect(cutCard(croft)).toContain('tank 12 l, cans 20 l: about 33 h at half load')

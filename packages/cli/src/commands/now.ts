@@ -9,7 +9,7 @@ import { nowText } from '../text/now-text.js'
 export function now(path: string | undefined, words: Words): void {
   const reader = new OptionReader(words)
   const { modules, health, winters, seed } = scenarioOf(reader)
-  const soc = reader.charge('soc') ?? Number.NaN
+  const soc = reader.share('soc') ?? Number.NaN
   const hours = reader.hours()
   const hasTime = words.at !== undefined
   if (hasTime) reader.moment('at', 'utc')

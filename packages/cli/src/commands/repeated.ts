@@ -10,7 +10,7 @@ export function repeated(command: string, path: string | undefined, words: Words
   const given = SHARED.flatMap((name) => {
     const word = words[camel(name)]
     const isDefault = Object.entries(DEFAULT_WORDS).some(([n, w]) => n === name && w === word)
-    return word === undefined || isDefault ? [] : [`--${name} ${word}`]
+    return word === undefined || isDefault ? [] : [`--${name} ${String(word).replaceAll(' ', '')}`]
   })
   const program = process.env.npm_lifecycle_event === 'start' ? 'npm start --' : 'tideover'
   return [program, command, ...(path === undefined ? [] : [path]), ...given].join(' ')

@@ -59,11 +59,19 @@ function headline(answer: PlanAnswer): string {
   const worst = most === null ? '' : `, the worst ${up(most)} l`
   return wrap(
     `${answer.house}, a cut of ${days(answer)} starting in ${monthName(closer.month)}, ${sky}: ` +
-      `store ${up(figures.litres.oneIn20)} l. 19 cuts in 20 take no more; the mean is ` +
+      `store ${up(figures.litres.oneIn20)} l${thirstiestText(answer)}. 19 cuts in 20 take no more; the mean is ` +
       `${up(figures.litres.mean)} l in ${hour(figures.runHours.mean)} of running${worst}. With the set ` +
       `${lastingText(closer.lasting.share)} to the end${patternText(closer.lasting.hardest)}; ` +
       `without it ${lastingText(closer.withoutSet.share)}.`,
   )
+}
+
+/** The sky that takes most, where that is more than the promise's; a clear one never counts. */
+function thirstiestText(answer: PlanAnswer): string {
+  const more = thirstierSkies(answer)
+  const most = Math.max(...more.map(({ litres }) => litres))
+  const names = more.filter(({ litres }) => litres === most).map(({ name }) => name)
+  return names.length === 0 ? '' : `, or ${most} l to cover ${names.join(' and ')} as well`
 }
 
 function lastingText(share: number | null): string {
@@ -115,11 +123,15 @@ function keepLines(answer: PlanAnswer): string[] {
 }
 
 /** Skies of which 1 cut in 20 takes more than under that of the headline. */
-function thirstierLines({ closer, promise }: PlanAnswer): string[] {
+function thirstierSkies({ closer, promise }: PlanAnswer): { name: string; litres: number }[] {
   const own = up((closer.skies[promise] as FuelFigures).litres.oneIn20)
-  const more = Object.entries(closer.skies)
+  return Object.entries(closer.skies)
     .filter(([kind, { litres }]) => kind !== 'clear' && up(litres.oneIn20) > own)
-    .map(([kind, { litres }]) => `${skyName(kind as SkyKind)} ${up(litres.oneIn20)} l`)
+    .map(([kind, { litres }]) => ({ name: skyName(kind as SkyKind), litres: up(litres.oneIn20) }))
+}
+
+function thirstierLines(answer: PlanAnswer): string[] {
+  const more = thirstierSkies(answer).map(({ name, litres }) => `${name} ${litres} l`)
   if (more.length === 0) return []
   return [
     `1 cut in 20 takes more under another sky: ${more.join(', ')}. Cold counts as darkness ` +

@@ -10,10 +10,11 @@ import {
   type SkyFigures,
   skyWords,
 } from '@tideover/core'
+import { loadsOffWords } from '../words/loads-off.js'
 import { generatorPart } from './generator-part.js'
 import { whenDark } from './gone-dark.js'
 import { cutName, type Html, line, list, sheet, someNames, tag, textLength } from './html.js'
-import { frameOf, type PapersInput, wordsOf } from './input.js'
+import { equippedOf, frameOf, type PapersInput, wordsOf } from './input.js'
 import { gapSaid, hoursSaid, short, wholePercent } from './numbers.js'
 import { comfortSteps } from './steps.js'
 
@@ -103,7 +104,7 @@ function staysOn({ ride, loads }: PapersInput): Html {
 function goesOff(input: PapersInput): Html {
   const rows = input.loads.loads
   const atOnce = rows.filter(({ tier }) => tier === 'gridOnly').map(({ name }) => name)
-  const { loadsOffAt } = input.prepared.house.inverter
+  const { at } = loadsOffWords(input.prepared, equippedOf(input), wholePercent)
   const steps = comfortSteps(input)
   const shown = steps.length > 4 ? [...steps.slice(0, 3), steps.at(-1)!] : steps
   const items = [
@@ -113,7 +114,7 @@ function goesOff(input: PapersInput): Html {
         `Below ${wholePercent(dropBelow)}: ${someNames(names, 4, 20).join(', ')} ` +
         `(back above ${wholePercent(returnAt)})`,
     ),
-    `At ${wholePercent(loadsOffAt)} (cold: sooner): everything`,
+    `At ${at}: everything`,
   ]
   return tag('div', [tag('h3', 'Goes off, by battery charge'), list(items)])
 }

@@ -1,6 +1,7 @@
 // What to do when the island is gone: an overload, or an empty battery.
 
 import { type House, type Rules, solarGroups } from '@tideover/core'
+import { loadsOffWords } from '../words/loads-off.js'
 import { type Html, list, tag } from './html.js'
 import { equippedOf, type PapersInput, wordsOf } from './input.js'
 import { wholePercent } from './numbers.js'
@@ -9,13 +10,13 @@ export function whenDark(input: PapersInput): Html {
   const { house, rules } = equippedOf(input)
   const { board } = wordsOf(input)
   const tries = `It tries again by itself ${rules.retries} times, a minute apart; then it has to be reset at the battery inverter.`
-  const least = wholePercent(house.inverter.loadsOffAt)
+  const { highest } = loadsOffWords(input.prepared, equippedOf(input), wholePercent)
   return tag('div', [
     tag('h3', 'It has gone dark'),
     list(
       [
-        `Charge well above ${least}: too much at once. Switch off kettles, heaters and motors. ${tries}`,
-        `Charge near ${least} or less (higher in the cold): empty; ${whatWakes(house, rules)}`,
+        `Dark at a charge well above ${highest}: too much at once. Switch off kettles, heaters and motors. ${tries}`,
+        `Near ${highest} or less: empty; ${whatWakes(house, rules)}`,
         `It stays dark: switch loads off at the ${board}, bring them back one after another.`,
       ],
       'ol',

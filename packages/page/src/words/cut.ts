@@ -10,7 +10,7 @@ export type CutWords = ReturnType<typeof cutWords>
 export const MOOD_ORDER: readonly Mood[] = ['all', 'part', 'must', 'generator', 'off']
 
 const MOODS: Readonly<Record<Mood, string>> = {
-  all: 'everything on the battery is on',
+  all: 'everything that is switched on has power',
   part: 'some of what runs while it lasts is off',
   must: 'only what must stay on is on',
   generator: 'the generator runs',
@@ -44,7 +44,9 @@ function lastsSentence(view: CutView, region: Region): string {
   if (view.lasts !== null && view.first !== null) {
     const least =
       view.lasts < 1 ? 'It does not last at all' : `It lasts ${hoursText(view.lasts / 60)}`
-    return `${least}. The first to give out is ${view.first.name}, at ${view.first.lostLocal}.`
+    const dark =
+      view.lasts < view.first.lostAt! ? `: everything goes off at ${view.localAt(view.lasts)}` : ''
+    return `${least}${dark}. The first to give out is ${view.first.name}, at ${view.first.lostLocal}.`
   }
   if (view.without === 0) return `It lasts the whole of ${region.theCut}, ${length}.`
   return (

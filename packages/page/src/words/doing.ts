@@ -5,6 +5,7 @@ import type { PageFacts } from '../facts.js'
 import { type ComfortStep, comfortSteps } from '../papers/steps.js'
 import { capital, namesOf } from './answer.js'
 import { findingWords } from './finding-words.js'
+import { loadsOffWords } from './loads-off.js'
 import { grouped, listed, percent } from './numbers.js'
 import type { Region } from './region.js'
 
@@ -32,9 +33,9 @@ function steps(region: Region, facts: PageFacts): string[] {
   return [
     switchOff(facts),
     ...generatorSteps(facts),
-    emptyStep(house),
+    emptyStep(facts),
     ...wakeSteps(house),
-    overloadStep(house, region),
+    overloadStep(facts),
     personStep(house),
     ...(region.dial === ''
       ? []
@@ -94,8 +95,9 @@ function bedtime(findings: readonly Finding[]): string {
     : 'no charge lasts the night, so run it late in the evening and early in the morning'
 }
 
-function emptyStep({ inverter }: House): string {
-  const off = `${percent(inverter.loadsOffAt)} (some more where the battery is cold)`
+function emptyStep({ prepared, equipped }: PageFacts): string {
+  const { inverter } = equipped.house
+  const { at: off } = loadsOffWords(prepared, equipped, percent)
   const back = percent(inverter.loadsBackAt)
   if (inverter.whenEmpty === 'holds') {
     return (
@@ -137,12 +139,16 @@ function wakeSteps({ inverter, generator, arrays }: House): string[] {
   ]
 }
 
-function overloadStep({ inverter }: House, region: Region): string {
-  return inverter.onOverload === 'sheds'
-    ? 'Too much at once: what runs only while it lasts goes off for five minutes and returns by itself.'
-    : 'Too much at once (a kettle beside a starting pump, say) makes everything go off. It tries ' +
-        'again three times, a minute apart; then somebody has to switch things off and reset it ' +
-        `at the ${region.board}.`
+function overloadStep({ prepared, equipped }: PageFacts): string {
+  if (equipped.house.inverter.onOverload === 'sheds') {
+    return 'Too much at once: what runs only while it lasts goes off for five minutes and returns by itself.'
+  }
+  const { highest } = loadsOffWords(prepared, equipped, percent)
+  return (
+    `Dark at a charge well above ${highest}: too much at once (a kettle beside a starting pump, ` +
+    'say). It tries again three times, a minute apart; then somebody has to switch things off and ' +
+    'reset it at the battery inverter.'
+  )
 }
 
 function personStep({ person, generator, inverter }: House): string {

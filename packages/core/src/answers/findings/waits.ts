@@ -1,12 +1,12 @@
 // What has to be waited for: solar, grid, and somebody to pull the cord.
 
 import { clockMinute, DAY_MINUTES, monthName, monthRange } from '../../axis/calendar.js'
-import { coldShare } from '../../equipment/place.js'
-import { inverterLossKw, stackC, standingKw } from '../../equipment/plant.js'
+import { inverterLossKw, standingKw } from '../../equipment/plant.js'
 import type { GridCode } from '../../house/house.js'
 import type { Prepared } from '../../series/prepare.js'
 import { READING_ERROR } from '../scenario.js'
 import { coldestPlaceC } from './cold.js'
+import { coldestLoadsOffAt } from './coldest-charge.js'
 import { figure, type Look, short } from './finding.js'
 
 /** Least wait before an inverter connects again, and how well that is known. [s] */
@@ -51,14 +51,14 @@ export const solarWait: Look = ({ house }) => {
 /** The night is planned for the coldest one, and for a display that shows too much. */
 export const nightWait: Look = (prepared, equipped) => {
   const { house, plant } = equipped
-  const { generator, person, inverter } = house
+  const { generator, person } = house
   if (generator?.start !== 'by hand' || person === undefined) return []
   const night = nightMinutes(person.from, person.to)
   const waitHours = (night + person.minutes) / 60
   const { month, kw } = hungriestMonth(prepared)
   const placeC = coldestPlaceC(prepared, equipped)
   const drawKw = kw + inverterLossKw(plant, kw) + standingKw(plant, placeC)
-  const floor = inverter.loadsOffAt + coldShare(stackC(plant, placeC))
+  const floor = coldestLoadsOffAt(prepared, equipped)
   const heldHours = (Math.max(0, generator.startAt - floor) * plant.usableKwh) / drawKw
   const bedtime = floor + READING_ERROR + (waitHours * drawKw) / plant.usableKwh
   const lost = !(heldHours >= waitHours)
