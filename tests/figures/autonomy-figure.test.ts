@@ -55,7 +55,7 @@ describe('the figure of autonomy curves', () => {
   it('writes the shares at the length of cut asked about, rounded down', () => {
     const box = words.find(({ text }) => text.startsWith('cuts of 24 h'))
     const rows = box?.text.split('<br>').map((row) => row.replaceAll(/<[^>]*>/g, ''))
-    expect(rows).toEqual(['cuts of 24 h it lasts:', '66 % dull sky', '99 % typical skies'])
+    expect(rows).toEqual(['cuts of 24 h', 'it lasts:', '66 % dull sky', '99 % typical skies'])
   })
 
   it('writes none where no length is asked about', () => {
@@ -86,6 +86,24 @@ describe('the figure of autonomy curves', () => {
     }
     for (const label of words.filter(({ text }) => text.startsWith('<b>'))) {
       expect(`<b>${nearest(label)}</b>`).toBe(label.text)
+    }
+  })
+
+  it('keeps the shares off the curves where the plot has room for them', () => {
+    // Curves that fall at 4, 12 and 20 of 36 h leave the right of the plot free.
+    const steep = [4, 12, 20].map((h) => ({ name: `${h} modules`, curve: curveOf([h, h + 1], 36) }))
+    const figure = autonomyFigure(steep, { atHours: 18, inOrder: true })
+    const key = (figure.layout.annotations as Words[]).find(({ text }) =>
+      text.includes('it lasts:'),
+    )!
+    // Rows of 12 px letters, 1.35 apart, in 270 px of 103 %.
+    const lowest = key.y - (5 * 12 * 1.35 * 103) / 270
+    for (const { x, y } of figure.data as Drawn[]) {
+      const beside = Array.from(y).filter(
+        (_, i) => x[i]! >= key.x && x[i]! <= key.x + (14 * 6 * 36) / 318,
+      )
+      expect(beside.length).toBeGreaterThan(0)
+      expect(beside.filter((share) => share <= key.y && share >= lowest)).toEqual([])
     }
   })
 

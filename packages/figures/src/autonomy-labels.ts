@@ -44,6 +44,7 @@ export function autonomyLabels(
     sizePx: SIZE_PX,
     near: upright,
     clearOf: lines,
+    isKey: true,
   }
   const clear = names.map((words) => ({ ...words, clearOf: [...words.clearOf, upright] }))
   return placeLabels(frame, [shares, ...clear])
@@ -60,5 +61,5 @@ function sharesText(
     const value = percent === null ? '–' : `${percent} %`
     return `<span style="color:${looks[which]!.color}"><b>${value}</b> ${name}</span>`
   })
-  return [`cuts of ${hours} h it lasts:`, ...rows].join('<br>')
+  return [`cuts of ${hours} h`, 'it lasts:', ...rows].join('<br>')
 }

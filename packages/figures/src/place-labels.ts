@@ -34,6 +34,8 @@ export interface Words {
   readonly sizePx: number
   readonly near: Line
   readonly clearOf: readonly Line[]
+  /** Says itself what it belongs to: it rather stands far off than over a line. Default false */
+  readonly isKey?: boolean
 }
 
 /** How finely places are tried, across and down. [px] */
@@ -43,8 +45,8 @@ const OWN_PX = 2
 const OTHER_PX = 5
 /** Room to others beyond which more of it is no better. [px] */
 const ENOUGH_PX = 24
-/** What a pixel away from the own line costs, in pixels of room to others. */
-const AWAY = 3
+/** What a pixel away from the own line costs, in pixels of room to others; that of a key less. */
+const AWAY = { name: 3, key: 0.1 }
 /** What it costs to touch a line, and to touch other words, in pixels of room. */
 const TOUCHED = { line: 60, words: 300 }
 
@@ -86,14 +88,15 @@ export function placeLabels(frame: Frame, labels: readonly Words[]): Record<stri
 
 function bestBox(frame: Frame, words: Words, placed: readonly Box[]): Box {
   const { width, height } = sizeOf(words)
+  const away = words.isKey ? AWAY.key : AWAY.name
   let best = { box: { x: 0, y: 0, width, height }, score: Number.NEGATIVE_INFINITY }
   for (let x = 0; x + width <= frame.widthPx; x += STEPS_PX[0]) {
     for (let y = 0; y + height <= frame.heightPx; y += STEPS_PX[1]) {
       const box = { x, y, width, height }
       const own = distance(box, words.near)
-      if (ENOUGH_PX - AWAY * own <= best.score) continue
+      if (ENOUGH_PX - away * own <= best.score) continue
       const onIt = own < OWN_PX ? TOUCHED.line : 0
-      const score = roomOf(box, words, placed) - onIt - AWAY * own
+      const score = roomOf(box, words, placed) - onIt - away * own
       if (score > best.score) best = { box, score }
     }
   }
