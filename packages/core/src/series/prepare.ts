@@ -16,6 +16,7 @@ import type { Sky } from '../sky/sky.js'
 import { type SunYear, sunYear } from '../sky/sun-year.js'
 import { type TypicalSky, typicalSky } from '../sky/typical.js'
 import type { WeatherRecord } from '../sky/weather-record.js'
+import { lastOf } from '../units/once.js'
 import { LEAST_LOGGED_DAYS, type LoggedArray, loggedArray } from './logged-array.js'
 
 /** Records that a house file names, by the name it gives them. */
@@ -48,6 +49,15 @@ export interface Prepared {
   readonly notes: readonly string[]
 }
 
+/** Calendar and sun of a place and year; house after house at one place shares them. */
+const sunOver = lastOf(
+  ({ year, site, sky }: House) => [year, site, sky.linkeTurbidity],
+  (house) => {
+    const calendar = calendarOf(house.year, house.site.timezone)
+    return { calendar, sun: sunYear(house, calendar) }
+  },
+)
+
 /**
  * @param known  a house of the same place, year and turbidity: its sun is not worked out again
  * @throws       InputError where a named file is missing from `files`
@@ -57,8 +67,7 @@ export function prepare(
   files: HouseFiles = {},
   known?: Pick<Prepared, 'calendar' | 'sun'>,
 ): Prepared {
-  const calendar = known?.calendar ?? calendarOf(house.year, house.site.timezone)
-  const sun = known?.sun ?? sunYear(house, calendar)
+  const { calendar, sun } = known ?? sunOver(house)
   const record = recordOf(house, files)
   const clearness = house.sky.clearness ?? recordClearness(sun, record as WeatherRecord)
   const airC = house.sky.airC ?? (record === null ? null : recordAirC(sun, record))
