@@ -157,7 +157,7 @@ function plainCase({ w = 250, onIsland = 'throttles', kw = house.arrays[0].peakK
     stack: { ...house.stack, place: 'house' },
     loads: [{ name: 'all', tier: 'critical', w }],
   })
-  const prepared = prepare(bare, {}, croft)
+  const prepared = prepare(bare)
   const { plant, rules, startKwh } = equip(prepared, {})
   const wide = windowOf(prepared, sky, scratch, 0, 0, n + HORIZON)
   return { compiled: compile(bare, calendar, prepared.demand, plant, rules, wide), startKwh }

@@ -4,28 +4,20 @@
 // It takes a copy of the notebooks, for JupyterLab saves what it opens.
 
 import { type ChildProcess, spawn } from 'node:child_process'
-import {
-  cpSync,
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  rmSync,
-  symlinkSync,
-  writeFileSync,
-} from 'node:fs'
+import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { type Browser, chromium, type Page } from 'playwright-core'
+import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { launch, skipped as noBrowser } from './browser.js'
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url))
-const BROWSER = '/usr/bin/chromium'
 const TOKEN = 'only-for-this-test'
 
 // `npm run check` installs JupyterLab and asks for this; it is too slow to stand among all tests.
-const skipped = !existsSync(BROWSER) || process.env.TIDEOVER_LAB === undefined
+const skipped = noBrowser || process.env.TIDEOVER_LAB === undefined
 if (skipped) {
   console.warn('JupyterLab is not tried in a browser: that takes Chromium and TIDEOVER_LAB=yes.')
 }
@@ -51,10 +43,7 @@ beforeAll(async () => {
     })
   }
   await answering()
-  browser = await chromium.launch({
-    executablePath: BROWSER,
-    args: ['--no-sandbox', '--disable-background-networking'],
-  })
+  browser = await launch()
   page = await browser.newPage({ viewport: { width: 1200, height: 1600 } })
 }, 120_000)
 

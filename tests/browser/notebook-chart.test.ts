@@ -1,15 +1,15 @@
 // A page of the gallery, drawn by a real browser with no network.
 
 import { execFileSync } from 'node:child_process'
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { notebookHtml } from '@tideover/notebook/gallery'
 import { startRunner } from '@tideover/notebook/run'
 import { afterAll, expect, it } from 'vitest'
+import { BROWSER, skipped } from './browser.js'
 
-const BROWSER = '/usr/bin/chromium'
 const folder = mkdtempSync(join(tmpdir(), 'tideover-'))
 const FIXTURES = fileURLToPath(new URL('../notebook/fixtures/', import.meta.url))
 const NOTEBOOK = 'chart-and-table.ipynb'
@@ -18,9 +18,6 @@ afterAll(() => {
   runner.close()
   rmSync(folder, { recursive: true, force: true })
 })
-
-// On a person's machine it may be missing, where everything is checked it may not.
-const skipped = !existsSync(BROWSER) && !process.env.CI
 
 it.skipIf(skipped)('a chart of a notebook draws', { timeout: 90_000 }, async () => {
   const { cells } = await runner.run(NOTEBOOK)

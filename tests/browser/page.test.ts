@@ -1,18 +1,14 @@
 // The customer's page in a real browser, with no network.
 
-import { existsSync, readFileSync } from 'node:fs'
+import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { type CutQuestion, type MeterRecord, prepare, traceCut } from '@tideover/core'
 import { readHouseFile } from '@tideover/files'
-import { type Browser, chromium, type Page } from 'playwright-core'
+import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { SAMPLES } from '../cli/command.js'
 import { type MadePage, madePage, pageFolder } from '../page/made-page.js'
-
-const BROWSER = '/usr/bin/chromium'
-// On a person's machine it may be missing, where everything is checked it may not.
-const skipped = !existsSync(BROWSER) && !process.env.CI
-if (skipped) console.warn(`${BROWSER} is missing: the customer's page is not tried in a browser.`)
+import { launch, skipped } from './browser.js'
 
 const PREPARING = { timeout: 120_000 }
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
@@ -55,10 +51,7 @@ beforeAll(async () => {
   const waiting = named.loads.findIndex(({ name }) => name === 'waiting room')
   named.loads[waiting] = { ...METERED, dropOrder: 2 }
   made = madePage(named, FILES, { month: 7 }, [1])
-  browser = await chromium.launch({
-    executablePath: BROWSER,
-    args: ['--no-sandbox', '--disable-background-networking'],
-  })
+  browser = await launch()
   page = await browser.newPage({ viewport: { width: 360, height: 800 } })
   page.on('console', (message) => trouble.push(message.text()))
   page.on('pageerror', (error) => trouble.push(error.message))

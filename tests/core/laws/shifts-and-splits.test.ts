@@ -63,13 +63,10 @@ function expectSame(a: Trace, b: Trace): void {
   }
 }
 
-/** Its sun serves all of them. */
-const FIRST = prepare(checkHouse(plainHouse({ arrays: [solar('trips')] })))
-
 function lived(loads: readonly Record<string, unknown>[], seed = 1): Trace {
   const house = checkHouse(plainHouse({ loads, seed, arrays: [solar('trips')] }))
   const question = { startMs: Date.UTC(2025, 2, 3, 7), hours: 40, startSoc: 0.6 }
-  return traceCut(prepare(house, {}, FIRST), question).trace
+  return traceCut(prepare(house), question).trace
 }
 
 describe('an appliance split in two', () => {

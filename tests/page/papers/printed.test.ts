@@ -1,23 +1,19 @@
 // The papers as a real browser lays them out and prints them: five A4 pages, nothing cut off.
 
 import { execFileSync } from 'node:child_process'
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { PAPERS_CSS, type PapersInput, papers } from '@tideover/page'
 import { afterAll, describe, expect, it } from 'vitest'
+import { BROWSER, skipped } from '../../browser/browser.js'
 import { crowded, shipped, small } from './houses.js'
 
-const BROWSER = '/usr/bin/chromium'
 const kept = process.env.TIDEOVER_PAPERS
 const folder = kept ?? mkdtempSync(join(tmpdir(), 'tideover-'))
 afterAll(() => {
   if (kept === undefined) rmSync(folder, { recursive: true, force: true })
 })
-
-// On a person's machine it may be missing, where everything is checked it may not.
-const skipped = !existsSync(BROWSER) && !process.env.CI
-if (skipped) console.warn(`SKIPPED: no ${BROWSER}, so the papers were not printed`)
 
 const MEASURE = `<script>for (const s of document.querySelectorAll('.sheet')) {
   const b = s.querySelector('.body')

@@ -58,16 +58,9 @@ const sunOver = lastOf(
   },
 )
 
-/**
- * @param known  a house of the same place, year and turbidity: its sun is not worked out again
- * @throws       InputError where a named file is missing from `files`
- */
-export function prepare(
-  house: House,
-  files: HouseFiles = {},
-  known?: Pick<Prepared, 'calendar' | 'sun'>,
-): Prepared {
-  const { calendar, sun } = known ?? sunOver(house)
+/** @throws  InputError where a named file is missing from `files` */
+export function prepare(house: House, files: HouseFiles = {}): Prepared {
+  const { calendar, sun } = sunOver(house)
   const record = recordOf(house, files)
   const clearness = house.sky.clearness ?? recordClearness(sun, record as WeatherRecord)
   const airC = house.sky.airC ?? (record === null ? null : recordAirC(sun, record))

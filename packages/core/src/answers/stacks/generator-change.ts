@@ -34,8 +34,8 @@ const SOMEBODY: Person = {
 }
 
 /** A small set by hand with the fuel of its tank; nothing for a house that has one. */
-export function generatorChange(known: Prepared, files: HouseFiles): Change[] {
-  const { house, demand } = known
+export function generatorChange(prepared: Prepared, files: HouseFiles): Change[] {
+  const { house, demand } = prepared
   if (house.generator !== undefined) return []
   const loadKw = largest(demand.criticalKw, 0).value
   const startKva = largest(demand.peakKva.at(-1)!, 0).value
@@ -62,7 +62,7 @@ export function generatorChange(known: Prepared, files: HouseFiles): Change[] {
           'it runs outdoors, its exhaust holds carbon monoxide.',
       ],
       prepared: () =>
-        prepare({ ...house, generator, person, inverter: { ...inverter, wakesOn } }, files, known),
+        prepare({ ...house, generator, person, inverter: { ...inverter, wakesOn } }, files),
     },
   ]
 }

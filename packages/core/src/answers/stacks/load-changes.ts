@@ -50,12 +50,12 @@ function heaviest({ house, calendar, demand }: Prepared, files: HouseFiles, mont
 }
 
 function moved(
-  known: Prepared,
+  prepared: Prepared,
   files: HouseFiles,
   { name, tier }: LoadInput,
   to: 'comfort' | 'gridOnly',
 ): Change {
-  const { house } = known
+  const { house } = prepared
   const loads = house.loads.map((load) => (load.name === name ? { ...load, tier: to } : load))
   return {
     kind: 'load',
@@ -63,6 +63,6 @@ function moved(
     price: 0,
     givesUp: tier === 'critical' ? name : null,
     warnings: tier === 'critical' ? [`The hours and shares then no longer hold for ${name}.`] : [],
-    prepared: () => prepare({ ...house, loads }, files, known),
+    prepared: () => prepare({ ...house, loads }, files),
   }
 }

@@ -15,12 +15,12 @@ export function sunChanges(prepared: Prepared, files: HouseFiles, month: number)
 
 /** An inverter or a tracker grows with what stands on it; logged output grows with its array. */
 function larger(
-  known: Prepared,
+  prepared: Prepared,
   files: HouseFiles,
   { name, peakKw }: ArrayInput,
   factor: number,
 ): Change {
-  const { house } = known
+  const { house } = prepared
   const perKw = house.prices?.arrayPerKw
   const arrays = scaled(house.arrays, name, factor)
   return {
@@ -30,7 +30,7 @@ function larger(
     givesUp: null,
     warnings: [],
     prepared: () => {
-      const changed = prepare({ ...house, arrays }, files, known)
+      const changed = prepare({ ...house, arrays }, files)
       return { ...changed, arrays: changed.arrays.map((array) => loggedMore(array, name, factor)) }
     },
   }
@@ -78,12 +78,12 @@ const STEEP = { least: 60, most: 70 } as const
 
 /** Square to the noon sun of the middle of the month; nothing where that sun is high. */
 function steeper(
-  known: Prepared,
+  prepared: Prepared,
   files: HouseFiles,
   { name, tiltDeg, file }: ArrayInput,
   month: number,
 ): Change[] {
-  const { house, calendar, sun } = known
+  const { house, calendar, sun } = prepared
   const [from, to] = monthRange(calendar, month)
   const middle = Math.floor((from + to) / 2 / 1440) * 1440
   const highest = sun.sine.subarray(middle, middle + 1440).reduce((a, b) => Math.max(a, b), 0)
@@ -101,7 +101,7 @@ function steeper(
       price: null,
       givesUp: null,
       warnings: [],
-      prepared: () => prepare({ ...house, arrays }, files, known),
+      prepared: () => prepare({ ...house, arrays }, files),
     },
   ]
 }
