@@ -11,6 +11,7 @@ import {
   onHousesYear,
   type Prepared,
   prepare,
+  Runs,
   rideLoads,
   step,
   traceCut,
@@ -207,7 +208,7 @@ function walked(prepared: Prepared, sky: 'dull' | 'none', soc: number, at: numbe
     if (i === at) state.outOfOrder = false
     // Called in minute `at`: so it stands at its end, three minutes before its power.
     step(state, i, columns, rules)
-    if (i === at) state.generator = -3
+    if (i === at) Object.assign(state, { generator: Runs.starting, generatorFrom: at + 3 })
     levels[i] = state.level
   }
   const loads = rideLoads(prepared.demand)

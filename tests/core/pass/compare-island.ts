@@ -10,6 +10,7 @@ import {
   newState,
   onGrid,
   pass,
+  restTimers,
   type Spells,
   type State,
   Sweep,
@@ -122,6 +123,7 @@ function compareEnds(
     if (found === undefined) continue
     const state = newState(rules, startKwh)
     for (let i = start; i < starts; i++) step(state, i, columns, rules)
+    restTimers(state, starts - 1, rules)
     differ(start, 'at the end', endOf(found), endOf(state))
     compared++
   }

@@ -7,16 +7,13 @@ import {
   type Crowd,
   GRID_KWH,
   kindCode,
-  newState,
   nextCode,
-  noTimers,
   onGrid,
   pass,
   type Rules,
-  restore,
+  restTimers,
   type State,
   step,
-  timersOf,
   type Watch,
 } from '@tideover/core'
 import { describe, expect, it } from 'vitest'
@@ -42,9 +39,8 @@ function faultsOf(
     faults.push(`${stored} kWh is off the grid`)
   if (!(calm.above < stored && stored < calm.below)) faults.push(`${stored} kWh lies outside`)
   if (cohorts.crowd[cohort] !== crowd.number) faults.push('belongs to another crowd')
-  const own = cohorts.timersOf(cohort, noTimers())
-  const alone: State = { ...newState(rules, stored), fuelL }
-  restore(alone, crowd.kind, crowd.waits, own, i, rules)
+  const own = crowd.stateOf(cohort)
+  const alone: State = { ...own }
   const wasDown = alone.level > rules.lastLevel
   step(alone, i, columns, rules)
   if (alone.stored !== stored + calm.delta) {
@@ -57,14 +53,16 @@ function faultsOf(
   const waits = { ...crowd.waits }
   const ends = i >= crowd.changesAt || calm.trips !== 0
   const next = ends ? nextCode(crowd.kind, waits, i, calm.trips, rules) : crowd.kind.code
+  for (const state of [own, alone]) restTimers(state, i, rules)
   const code = kindCode(alone, rules)
   // A charge edge reached from below is another band, which the crowd finds out a minute later.
   if (code !== next) faults.push(`is of kind ${code} alone, ${next} with the crowd`)
-  const timers = noTimers()
-  timersOf(timers, alone, i, rules)
-  // The end of a least run is noticed when it is looked for.
-  const isOver = crowd.kind.generator === 'running' && timers.timer < 0
-  if (timers.timer !== own.timer && !isOver) faults.push('has another timer alone')
+  const { generatorFrom, personAt, togetherUntil, offFrom, retryAt, retries } = own
+  const timers = { generatorFrom, personAt, togetherUntil, offFrom, retryAt, retries }
+  for (const [name, at] of Object.entries(timers)) {
+    const lived = alone[name as keyof State]
+    if (lived !== at) faults.push(`${name} is ${lived} alone, ${at} with the crowd`)
+  }
   return faults
 }
 

@@ -6,7 +6,7 @@
 
 import { type Columns, NEVER } from '../island/columns.js'
 import type { Rules } from '../island/rules.js'
-import { newState, type State } from '../island/state.js'
+import { HELD, newState, Runs, restTimers, type State } from '../island/state.js'
 import { step } from '../island/step.js'
 import { NO_SPELL, Spells } from './spells.js'
 
@@ -90,10 +90,16 @@ export function isHopeless(state: State, i: number, columns: Columns, rules: Rul
 /** A number for a state on a charge edge with all latches at rest but the solar wait; else -1. */
 function restingKey(state: State, minute: number, rules: Rules): number {
   const edge = rules.bandEdgesKwh.indexOf(state.stored)
-  if (edge < 0 || state.level !== 0 || state.retries !== 0 || state.generator !== 0) return -1
-  if (state.shedFor > 0 || state.together > 0) return -1
+  if (edge < 0 || state.level !== 0 || state.retries !== 0) return -1
+  restTimers(state, minute, rules)
+  if (state.generator !== Runs.off || state.relayUntil >= 0 || state.togetherUntil >= 0) return -1
   if (state.personAt >= 0 || state.outOfOrder || state.fuelL !== (rules.generator?.fuelL ?? 0))
     return -1
-  const latches = (state.solar + 1) * 4096 + state.solarToo + 1
+  const latches = latchOf(state.solarUntil, minute) * 4096 + latchOf(state.solarTooUntil, minute)
   return (minute * rules.bandEdgesKwh.length + edge) * 4096 * 4096 + latches
+}
+
+/** 0 held out, 1 in, more while solar waits. */
+function latchOf(until: number, minute: number): number {
+  return until === HELD ? 0 : Math.max(0, until - minute) + 1
 }

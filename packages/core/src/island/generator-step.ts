@@ -2,7 +2,7 @@
 
 import type { Columns } from './columns.js'
 import type { GeneratorRules, Rules } from './rules.js'
-import { cansLeftL, Event, type State, solarWaits } from './state.js'
+import { cansLeftL, Event, hasRunLeast, IN, Runs, type State, solarWaits } from './state.js'
 
 /** Lives the generator's side of minute `i`. Returns whether it gives power in this minute. */
 export function stepGenerator(state: State, i: number, columns: Columns, rules: Rules): boolean {
@@ -10,48 +10,47 @@ export function stepGenerator(state: State, i: number, columns: Columns, rules: 
   if (state.outOfOrder) return false
   if (state.level === rules.dark && !rules.wakesOnGenerator) {
     // It may run, but a sleeping inverter does not let it in.
-    state.generator = 0
+    state.generator = Runs.off
     state.personAt = -1
     return false
   }
-  if (state.generator > 0) {
-    if (set.canFail && columns.runFails[i] === 1) return fail(state, Event.generatorFails, rules)
-    return keepRunning(state, set, rules)
+  if (state.generator === Runs.running) {
+    if (set.canFail && columns.runFails[i] === 1) {
+      return fail(state, i, Event.generatorFails, rules)
+    }
+    return keepRunning(state, i, set, rules)
   }
-  if (state.generator < 0) {
-    state.generator++
-    if (state.generator < 0) return false
-  } else if (!called(state, i, columns, set, rules)) return false
-  if (state.generator < 0) return false
+  if (state.generator === Runs.off) {
+    call(state, i, columns, set, rules)
+    return false
+  }
+  if (i < state.generatorFrom) return false
   if (set.canFail && columns.startFails[i] === 1) {
-    return fail(state, Event.generatorDoesNotStart, rules)
+    return fail(state, i, Event.generatorDoesNotStart, rules)
   }
-  state.generator = 1
-  state.solar = 0
-  state.solarToo = 0
+  state.generator = Runs.running
+  state.generatorFrom = i
+  state.solarUntil = IN
+  state.solarTooUntil = IN
   state.events |= Event.generatorOn
   return true
 }
 
 /** Out of order until the grid is back. */
-function fail(state: State, event: number, rules: Rules): boolean {
-  const ran = state.generator > 0
-  state.generator = 0
+function fail(state: State, i: number, event: number, rules: Rules): boolean {
+  const ran = state.generator === Runs.running
+  state.generator = Runs.off
   state.outOfOrder = true
-  if (ran) solarWaits(state, rules)
+  if (ran) solarWaits(state, i, rules)
   state.events |= event
   return false
 }
 
-function keepRunning(state: State, set: GeneratorRules, rules: Rules): boolean {
+function keepRunning(state: State, i: number, set: GeneratorRules, rules: Rules): boolean {
   const dry = !(state.fuelL > cansLeftL(state, rules))
-  if (!dry && (state.generator < set.leastMinutes || !(state.stored >= set.stopKwh))) {
-    // Beyond its least run nothing asks how long it has been running.
-    state.generator = Math.min(state.generator + 1, Math.max(1, set.leastMinutes))
-    return true
-  }
-  state.generator = 0
-  solarWaits(state, rules)
+  if (!dry && (!(state.stored >= set.stopKwh) || !hasRunLeast(state, i, rules))) return true
+  state.generator = Runs.off
+  solarWaits(state, i, rules)
   state.events |= dry ? Event.fuelOut : Event.generatorOff
   return false
 }
@@ -70,32 +69,26 @@ function isWanted(
   return level > rules.lastLevel && retryAt < 0
 }
 
-/** Whether the set is being started; leaves it counting down to ready. */
-function called(
-  state: State,
-  i: number,
-  columns: Columns,
-  set: GeneratorRules,
-  rules: Rules,
-): boolean {
+/** Calls for the set where it is wanted; it is being started as soon as somebody has come. */
+function call(state: State, i: number, columns: Columns, set: GeneratorRules, rules: Rules): void {
   const tankEmpty = !(state.fuelL > cansLeftL(state, rules))
   if (!isWanted(state, set, rules, tankEmpty) || !(state.fuelL > 0)) {
     if (state.personAt >= 0) state.events |= Event.generatorCallOff
     state.personAt = -1
-    return false
+    return
   }
   if (set.byHand || tankEmpty) {
     if (state.personAt < 0) {
       state.personAt = columns.personAt[i]!
       state.events |= Event.generatorCalled
     }
-    if (i < state.personAt) return false
+    if (i < state.personAt) return
     state.personAt = -1
     if (tankEmpty) {
       state.pours++
       state.events |= Event.poured
     }
   } else state.events |= Event.generatorCalled
-  state.generator = -set.readyMinutes
-  return true
+  state.generator = Runs.starting
+  state.generatorFrom = i + set.readyMinutes
 }

@@ -3,7 +3,7 @@
 import { limitOf } from './charge.js'
 import type { Columns } from './columns.js'
 import type { Rules } from './rules.js'
-import { SOLAR_EVENTS, type State, setSolar, solarOf } from './state.js'
+import { HELD, SOLAR_EVENTS, type State, setSolar, solarOf } from './state.js'
 
 function forcedBy({ level, ranTogether }: State, i: number, c: Columns, mask: number): number {
   return ranTogether ? c.together!.forced(mask, level, i) : c.forced[mask]![level]![i]!
@@ -12,30 +12,30 @@ function forcedBy({ level, ranTogether }: State, i: number, c: Columns, mask: nu
 /** Groups of AC-coupled solar that are in during minute `i`, a bit each; moves their latches and waits. */
 export function takeSolar(state: State, i: number, columns: Columns, rules: Rules): number {
   let mask = 0
-  for (let g = 0; g < rules.solar.length; g++) if (isIn(state, g, rules)) mask |= 1 << g
+  for (let g = 0; g < rules.solar.length; g++) if (isIn(state, i, g, rules)) mask |= 1 << g
   const canTrip = mask & rules.tripMask
   if (canTrip === 0) return mask
   const limit = limitOf(state.stored, columns.tempLimit[i]!, rules)
   if (forcedBy(state, i, columns, mask) <= limit) return mask
-  tripAll(state, canTrip, rules)
+  tripAll(state, i, canTrip, rules)
   return mask & ~canTrip
 }
 
-/** Whether a group has nothing to wait for; moves its wait. */
-function isIn(state: State, group: number, rules: Rules): boolean {
+/** Whether a group has nothing to wait for in minute `i`. */
+function isIn(state: State, i: number, group: number, rules: Rules): boolean {
   const solar = rules.solar[group]!
-  let wait = solarOf(state, group)
-  if (wait < 0) {
+  let until = solarOf(state, group)
+  if (until === HELD) {
     if (!(state.stored <= solar.backKwh)) return false
-    wait = solar.waitMinutes
+    until = i + solar.waitMinutes - 1
+    setSolar(state, group, until)
   }
-  if (wait > 0) {
-    setSolar(state, group, wait - 1)
-    if (wait === 1) state.events |= SOLAR_EVENTS[group]!.isIn
+  if (i <= until) {
+    if (i === until) state.events |= SOLAR_EVENTS[group]!.isIn
     return false
   }
   if (solar.heldOut && state.stored >= solar.offKwh) {
-    setSolar(state, group, -1)
+    setSolar(state, group, HELD)
     state.events |= SOLAR_EVENTS[group]!.heldOut
     return false
   }
@@ -44,12 +44,13 @@ function isIn(state: State, group: number, rules: Rules): boolean {
 
 /**
  * The frequency is one for all: every group that cannot throttle goes out at once. Nobody knows
- * what a dead array would give, so each waits, tries again and may fail again.
+ * what a dead array would give, so each waits from the next minute on, tries again and may fail
+ * again.
  */
-function tripAll(state: State, groups: number, rules: Rules): void {
+function tripAll(state: State, i: number, groups: number, rules: Rules): void {
   for (let g = 0; g < rules.solar.length; g++) {
     if ((groups & (1 << g)) === 0) continue
-    setSolar(state, g, rules.solar[g]!.waitMinutes)
+    setSolar(state, g, i + rules.solar[g]!.waitMinutes)
     state.events |= SOLAR_EVENTS[g]!.trips
   }
 }
@@ -65,12 +66,12 @@ export function tripAtEdge(
   if (!(state.delta > 0) || !rules.bandEdgesKwh.includes(state.stored)) return
   const limit = limitOf(state.stored, columns.tempLimit[i]!, rules)
   if (forcedBy(state, i, columns, mask) <= limit) return
-  tripAll(state, mask & rules.tripMask, rules)
+  tripAll(state, i, mask & rules.tripMask, rules)
 }
 
-/** Groups of AC-coupled solar that wait for nothing, a bit each. */
-export function groupsIn(state: State, rules: Rules): number {
+/** Groups of AC-coupled solar that wait for nothing in minute `i`, a bit each. */
+export function groupsIn(state: State, i: number, rules: Rules): number {
   let mask = 0
-  for (let g = 0; g < rules.solar.length; g++) if (solarOf(state, g) === 0) mask |= 1 << g
+  for (let g = 0; g < rules.solar.length; g++) if (solarOf(state, g) < i) mask |= 1 << g
   return mask
 }

@@ -1,23 +1,40 @@
 // One island at one moment: stored energy, every latch and every timer.
 //
+// Timers are minutes of the window, not counts: a minute in which nothing happens leaves them alone,
+// and two states with the same ones go on in the same way.
+//
 // `used`, `delta` and `events` describe the minute just lived; nothing reads them in the next.
 
+import { TOGETHER_AFTER } from '../load/together.js'
+import { NEVER } from './columns.js'
 import type { Rules } from './rules.js'
 
 /** What stood beside the inverter in the minute just lived. */
 export const Used = { nothing: 0, solar: 1, generator: 2, grid: 3 } as const
+
+/** The generator: off, being started, or running. */
+export const Runs = { off: 0, starting: 1, running: 2 } as const
+
+/** AC-coupled solar that waits for nothing. */
+export const IN = -1
+/** AC-coupled solar that is held out until the charge falls. */
+export const HELD = NEVER
+/** So long ago that it makes no difference any more. */
+export const LONG_AGO = -0x40000000
 
 export interface State {
   /** Energy above empty, at the end of the minute. [kWh], on the grid */
   stored: number
   /** 0..lastLevel, holding or dark. */
   level: number
-  /** AC-coupled solar: 0 in, k > 0 still waiting k minutes, -1 held out until the charge falls. */
-  solar: number
+  /** AC-coupled solar: `IN`, `HELD`, or the last minute that it waits. */
+  solarUntil: number
   /** The same for the second group. */
-  solarToo: number
-  /** Generator: 0 off, k > 0 running for k minutes, k < 0 ready after -k. */
+  solarTooUntil: number
+  /** One of `Runs`. */
   generator: number
+  /** First minute in which the generator runs, is to run, or ran last. */
+  generatorFrom: number
   /** Minute at which the called person has done it, -1 while nobody is called. */
   personAt: number
   /** The generator did not start or failed; nobody mends it before the grid is back. */
@@ -28,12 +45,12 @@ export interface State {
   retryAt: number
   /** Retries used since the last minute that held. */
   retries: number
-  /** Minutes for which a relay still keeps the comfort loads off. */
-  shedFor: number
-  /** Minutes without loads, counted up to where more makes no difference. */
-  offFor: number
-  /** Minutes for which the thermostats still run together. */
-  together: number
+  /** First minute in which a relay lets the comfort loads back; -1 where none keeps them off. */
+  relayUntil: number
+  /** First minute without loads; NEVER while they are on. */
+  offFrom: number
+  /** Last minute in which the thermostats run together; -1 where they do not. */
+  togetherUntil: number
   /** Fuel left, in tank and cans. [l] */
   fuelL: number
   /** How often the tank was filled from cans. */
@@ -57,17 +74,18 @@ export function newState(rules: Rules, stored: number): State {
   return {
     stored,
     level: 0,
-    solar: 0,
-    solarToo: 0,
-    generator: 0,
+    solarUntil: IN,
+    solarTooUntil: IN,
+    generator: Runs.off,
+    generatorFrom: LONG_AGO,
     outOfOrder: false,
     wakeAt: -1,
     personAt: -1,
     retryAt: -1,
     retries: 0,
-    shedFor: 0,
-    offFor: 0,
-    together: 0,
+    relayUntil: -1,
+    offFrom: NEVER,
+    togetherUntil: -1,
     fuelL: rules.generator?.fuelL ?? 0,
     pours: 0,
     grid: true,
@@ -83,17 +101,18 @@ export function newState(rules: Rules, stored: number): State {
 export function copyState(into: State, from: State): void {
   into.stored = from.stored
   into.level = from.level
-  into.solar = from.solar
-  into.solarToo = from.solarToo
+  into.solarUntil = from.solarUntil
+  into.solarTooUntil = from.solarTooUntil
   into.generator = from.generator
+  into.generatorFrom = from.generatorFrom
   into.outOfOrder = from.outOfOrder
   into.wakeAt = from.wakeAt
   into.personAt = from.personAt
   into.retryAt = from.retryAt
   into.retries = from.retries
-  into.shedFor = from.shedFor
-  into.offFor = from.offFor
-  into.together = from.together
+  into.relayUntil = from.relayUntil
+  into.offFrom = from.offFrom
+  into.togetherUntil = from.togetherUntil
   into.fuelL = from.fuelL
   into.pours = from.pours
   into.grid = from.grid
@@ -104,19 +123,43 @@ export function copyState(into: State, from: State): void {
   into.events = from.events
 }
 
-/** What a group of AC-coupled solar does: 0 in, k > 0 waits k minutes, -1 held out. */
+/** What a group of AC-coupled solar does: `IN`, `HELD`, or the last minute that it waits. */
 export function solarOf(state: State, group: number): number {
-  return group === 0 ? state.solar : state.solarToo
+  return group === 0 ? state.solarUntil : state.solarTooUntil
 }
 
-export function setSolar(state: State, group: number, value: number): void {
-  if (group === 0) state.solar = value
-  else state.solarToo = value
+export function setSolar(state: State, group: number, until: number): void {
+  if (group === 0) state.solarUntil = until
+  else state.solarTooUntil = until
 }
 
-/** All AC-coupled solar goes out and waits. */
-export function solarWaits(state: State, rules: Rules): void {
-  for (let g = 0; g < rules.solar.length; g++) setSolar(state, g, rules.solar[g]!.waitMinutes)
+/** All AC-coupled solar goes out and waits, from minute `i` on. */
+export function solarWaits(state: State, i: number, rules: Rules): void {
+  const { solar } = rules
+  if (solar.length > 0) state.solarUntil = i + solar[0]!.waitMinutes - 1
+  if (solar.length > 1) state.solarTooUntil = i + solar[1]!.waitMinutes - 1
+}
+
+/** Minutes in a row without loads before minute `i`, up to where more makes no difference. */
+export function offFor({ offFrom }: State, i: number): number {
+  return offFrom >= i ? 0 : Math.min(TOGETHER_AFTER, i - offFrom)
+}
+
+/** Sets timers that are over after minute `i` to rest: equal states are then equal field by field. */
+export function restTimers(state: State, i: number, rules: Rules): void {
+  if (state.solarUntil <= i) state.solarUntil = IN
+  if (state.solarTooUntil <= i) state.solarTooUntil = IN
+  if (state.relayUntil <= i) state.relayUntil = -1
+  if (state.togetherUntil <= i) state.togetherUntil = -1
+  if (state.offFrom <= i + 1 - TOGETHER_AFTER) state.offFrom = LONG_AGO
+  if (state.generator === Runs.off || hasRunLeast(state, i + 1, rules)) {
+    state.generatorFrom = LONG_AGO
+  }
+}
+
+/** Whether the generator may stop in minute `i` for all that its least run says. */
+export function hasRunLeast({ generator, generatorFrom }: State, i: number, rules: Rules): boolean {
+  return generator === Runs.running && i - generatorFrom >= rules.generator!.leastMinutes
 }
 
 /** Litres still in cans. */

@@ -7,11 +7,22 @@
 
 import { TOGETHER_AFTER, TOGETHER_FOR } from '../load/together.js'
 import { move } from './charge.js'
-import type { Columns } from './columns.js'
+import { type Columns, NEVER } from './columns.js'
 import { stepGenerator } from './generator-step.js'
 import { isFormedByHand, type Rules } from './rules.js'
 import { groupsIn, takeSolar, tripAtEdge } from './solar-step.js'
-import { cansLeftL, Event, type State, setSolar, solarOf, solarWaits, Used } from './state.js'
+import {
+  cansLeftL,
+  Event,
+  hasRunLeast,
+  IN,
+  offFor,
+  Runs,
+  type State,
+  solarOf,
+  solarWaits,
+  Used,
+} from './state.js'
 
 /** A relay that dropped a load lets it back after so long at the earliest; common practice. */
 const RELAY_MINUTES = 5
@@ -23,72 +34,67 @@ export function step(state: State, i: number, columns: Columns, rules: Rules): v
     liveWithGrid(state, i, columns, rules)
     return
   }
-  if (state.grid) beginCut(state, rules)
+  if (state.grid) beginCut(state, i, rules)
   const running = rules.generator !== null && stepGenerator(state, i, columns, rules)
   decideLevel(state, i, columns, rules, running)
-  state.ranTogether = state.together > 0
+  state.ranTogether = i <= state.togetherUntil
   if (state.level === rules.dark) {
     liveDark(state, columns.delta[0]![rules.dark]![i]!, columns.tempLimit[i]!, rules)
   } else if (running) liveWithGenerator(state, i, columns, rules)
   else liveAlone(state, i, columns, rules)
-  countThermostats(state, rules)
+  noteOff(state, i, rules)
 }
 
-/** Time off makes thermostats owe; time on pays. */
-function countThermostats(state: State, rules: Rules): void {
-  if (state.level > rules.lastLevel) {
-    state.offFor = Math.min(TOGETHER_AFTER, state.offFor + 1)
-    state.together = 0
-  } else {
-    state.offFor = 0
-    if (state.together > 0) state.together--
+/** Time off makes thermostats owe, and ends their running together. */
+function noteOff(state: State, i: number, rules: Rules): void {
+  if (state.level <= rules.lastLevel) state.offFrom = NEVER
+  else {
+    if (state.offFrom === NEVER) state.offFrom = i
+    state.togetherUntil = -1
   }
 }
 
 /** AC-coupled solar drops at every cut and waits out its reconnection. */
-function beginCut(state: State, rules: Rules): void {
+function beginCut(state: State, i: number, rules: Rules): void {
   state.grid = false
-  solarWaits(state, rules)
+  solarWaits(state, i, rules)
   state.events |= Event.cutBegins
 }
 
 function liveWithGrid(state: State, i: number, columns: Columns, rules: Rules): void {
   if (!state.grid) {
     state.events |= Event.gridReturns
-    solarWaits(state, rules)
+    solarWaits(state, i, rules)
   }
   state.grid = true
   state.level = 0
-  state.generator = 0
+  state.generator = Runs.off
   state.outOfOrder = false
   state.wakeAt = -1
   state.personAt = -1
   state.retryAt = -1
   state.retries = 0
-  state.shedFor = 0
-  state.offFor = 0
-  state.together = 0
+  state.relayUntil = -1
+  state.offFrom = NEVER
+  state.togetherUntil = -1
   state.ranTogether = false
   state.used = Used.grid
   state.solarIn = 0
   for (let g = 0; g < rules.solar.length; g++) {
-    const wait = solarOf(state, g)
-    if (wait > 0) setSolar(state, g, wait - 1)
-    else state.solarIn |= 1 << g
+    if (solarOf(state, g) < i) state.solarIn |= 1 << g
   }
   move(state, columns.deltaGrid[state.solarIn]![i]!, columns.tempLimit[i]!, rules)
 }
 
 function decideLevel(state: State, i: number, c: Columns, rules: Rules, running: boolean): void {
   const cold = c.coldFloor[i]!
-  if (state.shedFor > 0) state.shedFor--
   if ((state.events & Event.cutBegins) !== 0 && overloaded(state, i, c, rules)) {
     // The house goes over with all that is running, before anything can be switched off.
     if (!rules.sheds) {
       trip(state, i, c, rules)
       return
     }
-    dropComfort(state, rules)
+    dropComfort(state, i, rules)
     state.events |= Event.relaySheds
   }
   if (state.level > rules.lastLevel) {
@@ -99,30 +105,30 @@ function decideLevel(state: State, i: number, c: Columns, rules: Rules, running:
         putAway(state, i, c, rules)
       return
     }
-    form(state, rules, running)
-    if (c.together !== null && state.offFor >= TOGETHER_AFTER) {
-      state.together = TOGETHER_FOR
+    form(state, i, rules, running)
+    if (c.together !== null && offFor(state, i) >= TOGETHER_AFTER) {
+      state.togetherUntil = i + TOGETHER_FOR - 1
       state.events |= Event.thermostats
     }
   } else if (!running && !(state.stored > rules.loadsOffKwh + cold)) {
     goEmpty(state, i, c, rules)
     return
   }
-  shed(state, rules)
+  shed(state, i, rules)
   if (running) {
     if (overGenerator(state, i, c)) {
-      dropComfort(state, rules)
+      dropComfort(state, i, rules)
       state.events |= Event.generatorOverload
       if (overGenerator(state, i, c)) {
         // It stalls, and the island with it.
-        state.generator = 0
+        state.generator = Runs.off
         trip(state, i, c, rules)
       }
     }
     return
   }
   if (rules.sheds && state.level < rules.lastLevel && overloaded(state, i, c, rules)) {
-    dropComfort(state, rules)
+    dropComfort(state, i, rules)
     state.events |= Event.relaySheds
   }
   if (overloaded(state, i, c, rules)) trip(state, i, c, rules)
@@ -131,25 +137,32 @@ function decideLevel(state: State, i: number, c: Columns, rules: Rules, running:
 
 /** Where all motors start in this minute, because the island forms in it, they are judged so. */
 function overloaded(state: State, i: number, c: Columns, rules: Rules): boolean {
-  const { level, together, events, offFor } = state
-  if (together !== 0) return c.together!.overload(level, i, together === TOGETHER_FOR)
+  const { level, togetherUntil, events } = state
+  if (i <= togetherUntil) return c.together!.overload(level, i, isFirstTogether(state, i))
   const forms = (events & (rules.motorsStop ? STARTS_ALL : Event.loadsBack)) !== 0
-  if (forms && offFor > 0 && c.together !== null) return c.together.overForming(level, i, offFor)
+  const missed = forms ? offFor(state, i) : 0
+  if (missed > 0 && c.together !== null) return c.together.overForming(level, i, missed)
   return (forms ? c.overForming : c.overload)[level]![i] === 1
 }
 
 const STARTS_ALL = Event.loadsBack | Event.cutBegins
 
-function overGenerator({ level, together, events }: State, i: number, c: Columns): boolean {
-  if (together !== 0) return c.together!.overGenerator(level, i, together === TOGETHER_FOR)
+/** Whether all thermostats start in this minute. */
+function isFirstTogether({ togetherUntil }: State, i: number): boolean {
+  return togetherUntil === i + TOGETHER_FOR - 1
+}
+
+function overGenerator(state: State, i: number, c: Columns): boolean {
+  const { level, togetherUntil, events } = state
+  if (i <= togetherUntil) return c.together!.overGenerator(level, i, isFirstTogether(state, i))
   const forms = (events & Event.loadsBack) !== 0
   return (forms ? c.overGeneratorForming : c.overGenerator)[level]![i] === 1
 }
 
 /** A relay drops the comfort loads, for five minutes at least. */
-function dropComfort(state: State, rules: Rules): void {
+function dropComfort(state: State, i: number, rules: Rules): void {
   state.level = rules.lastLevel
-  state.shedFor = RELAY_MINUTES
+  state.relayUntil = i + RELAY_MINUTES
 }
 
 /**
@@ -161,9 +174,9 @@ function tryAgain(state: State, i: number, columns: Columns, rules: Rules): void
   if (state.level === rules.dark) {
     if (!isTime || state.retryAt >= 0) return
     if (!canForm(state, i, columns, rules)) return
-    formHolding(state, rules)
+    formHolding(state, i, rules)
     state.events |= Event.triesAgain
-  } else if (!isTime && !(columns.delta[groupsIn(state, rules)]![rules.holding]![i]! > 0)) {
+  } else if (!isTime && !(columns.delta[groupsIn(state, i, rules)]![rules.holding]![i]! > 0)) {
     emptyDark(state, i, columns, rules)
   }
 }
@@ -172,7 +185,7 @@ function tryAgain(state: State, i: number, columns: Columns, rules: Rules): void
 function wake(state: State, i: number, columns: Columns, rules: Rules): void {
   state.wakeAt = -1
   if (!canForm(state, i, columns, rules)) return
-  formHolding(state, rules)
+  formHolding(state, i, rules)
   state.events |= Event.somebodyWakes
 }
 
@@ -187,9 +200,9 @@ function canForm(state: State, i: number, columns: Columns, rules: Rules): boole
   return state.stored > 0 && state.stored + columns.delta[0]![rules.holding]![i]! > 0
 }
 
-function formHolding(state: State, rules: Rules): void {
+function formHolding(state: State, i: number, rules: Rules): void {
   state.level = rules.holding
-  solarWaits(state, rules)
+  solarWaits(state, i, rules)
 }
 
 /** Whether an island that is off comes back in this minute. */
@@ -203,8 +216,8 @@ function comesBack(state: State, i: number, cold: number, rules: Rules, running:
 }
 
 /** The island forms with its critical loads; comfort returns by its own threshold. */
-function form(state: State, rules: Rules, running: boolean): void {
-  if (state.level === rules.dark && !running) solarWaits(state, rules)
+function form(state: State, i: number, rules: Rules, running: boolean): void {
+  if (state.level === rules.dark && !running) solarWaits(state, i, rules)
   state.level = rules.lastLevel
   state.retryAt = -1
   state.wakeAt = -1
@@ -226,19 +239,19 @@ function emptyDark(state: State, i: number, columns: Columns, rules: Rules): voi
 
 function goDark(state: State, rules: Rules): void {
   state.level = rules.dark
-  state.solar = 0
-  state.solarToo = 0
+  state.solarUntil = IN
+  state.solarTooUntil = IN
   state.wakeAt = -1
-  state.shedFor = 0
+  state.relayUntil = -1
   state.events |= Event.goesDark
 }
 
-function shed(state: State, rules: Rules): void {
+function shed(state: State, i: number, rules: Rules): void {
   const before = state.level
   while (state.level < rules.lastLevel && !(state.stored > rules.shed[state.level]!.dropBelowKwh)) {
     state.level++
   }
-  if (state.shedFor === 0) {
+  if (i >= state.relayUntil) {
     while (state.level > 0 && state.stored >= rules.shed[state.level - 1]!.returnAtKwh) {
       state.level--
     }
@@ -265,15 +278,18 @@ function liveWithGenerator(state: State, i: number, columns: Columns, rules: Rul
   const { level } = state
   const { together } = columns
   const own = state.ranTogether ? together!.generator(level, i) : columns.deltaGenerator[level]![i]!
-  move(state, Math.min(own, untilStop(state, rules)), columns.tempLimit[i]!, rules)
+  move(state, Math.min(own, untilStop(state, i, rules)), columns.tempLimit[i]!, rules)
   const burns = state.ranTogether ? together!.litres : columns.litres
   state.fuelL = Math.max(cansLeftL(state, rules), state.fuelL - burns(level, i, state.delta))
 }
 
 /** A set past its least run fills the stack to its stop charge and no further within the minute. */
-function untilStop({ generator, stored }: State, rules: Rules): number {
-  const { leastMinutes, stopKwh } = rules.generator!
-  return generator >= leastMinutes && stored < stopKwh ? stopKwh - stored : Number.POSITIVE_INFINITY
+function untilStop(state: State, i: number, rules: Rules): number {
+  const { stored } = state
+  const { stopKwh } = rules.generator!
+  return hasRunLeast(state, i + 1, rules) && stored < stopKwh
+    ? stopKwh - stored
+    : Number.POSITIVE_INFINITY
 }
 
 function liveAlone(state: State, i: number, columns: Columns, rules: Rules): void {

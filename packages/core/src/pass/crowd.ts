@@ -5,6 +5,8 @@
 
 import type { Calm, CalmSpans } from '../island/calm.js'
 import type { Kind, Waits } from '../island/mode.js'
+import type { Rules } from '../island/rules.js'
+import { IN, restTimers, type State } from '../island/state.js'
 import { type Cohorts, NONE } from './cohorts.js'
 import { Driest } from './driest.js'
 import type { Ids } from './ids.js'
@@ -38,20 +40,19 @@ export class Crowd {
 
   /** Set by `enter` before anything else is done. */
   room!: Room
-  readonly waits: Waits = { solarUntil: 0, solarTooUntil: 0 }
+  readonly waits: Waits = { solarUntil: IN, solarTooUntil: IN }
   /** First minute in which a wait ends. */
   changesAt = Number.POSITIVE_INFINITY
 
   /**
-   * @param number       its own, by which a cohort knows it
-   * @param capacityKwh  the span that entries can lie in
+   * @param number  its own, by which a cohort knows it
    */
   constructor(
     readonly number: number,
     readonly cohorts: Cohorts,
-    capacityKwh: number,
+    private readonly rules: Rules,
   ) {
-    const size = 2 ** Math.ceil(Math.log2(capacityKwh * BUCKETS_A_KWH + 4))
+    const size = 2 ** Math.ceil(Math.log2(rules.capacityKwh * BUCKETS_A_KWH + 4))
     this.ring = new Int32Array(size).fill(NONE)
     this.mask = size - 1
   }
@@ -91,6 +92,12 @@ export class Crowd {
     return this.cohorts.base[id]! + this.offset
   }
 
+  /** A copy of an entry's state. */
+  stateOf(id: number): State {
+    const state = { ...this.cohorts.state[id]!, ...this.waits }
+    return { ...state, stored: this.storedOf(id), fuelL: this.fuelOf(id) }
+  }
+
   /** Least fuel of an entry's histories. [l] */
   fuelOf(id: number): number {
     return this.cohorts.fuel[id]! - this.burnt
@@ -99,11 +106,13 @@ export class Crowd {
   /** Takes in a cohort that is in no crowd. */
   insert(id: number): void {
     const { cohorts, ring } = this
-    cohorts.base[id]! -= this.offset
-    const fuel = cohorts.fuel[id]! + this.burnt
+    const { stored, fuelL } = cohorts.state[id]!
+    const base = stored - this.offset
+    const fuel = fuelL + this.burnt
+    cohorts.base[id] = base
     cohorts.fuel[id] = fuel
     if (this.burns) this.driest.note(id, fuel)
-    const bucket = Math.floor(cohorts.base[id]! * BUCKETS_A_KWH)
+    const bucket = Math.floor(base * BUCKETS_A_KWH)
     if (this.count === 0) {
       this.low = bucket
       this.high = bucket
@@ -121,32 +130,33 @@ export class Crowd {
   }
 
   /**
-   * An entry in the same state as a cohort that is in no crowd; NONE where none is found.
+   * An entry in the same state after minute `i` as one that is in no crowd; NONE where none is
+   * found.
    *
-   * @param safeL    fuel above which no tank is near dry: what differs in it alone may meet. [l]
-   * @param longAgo  loads off since before this minute make no difference any more
+   * @param safeL  fuel above which no tank is near dry: what differs in it alone may meet. [l]
    */
-  findSame(id: number, safeL: number, longAgo: number): number {
+  findSame(state: State, i: number, safeL: number): number {
     if (this.count === 0) return NONE
     const { cohorts, ring } = this
-    const base = cohorts.base[id]! - this.offset
+    const base = state.stored - this.offset
     let looks = MOST_LOOKS
     let other = ring[Math.floor(base * BUCKETS_A_KWH) & this.mask]!
     for (; other !== NONE; other = cohorts.next[other]!) {
       // Those that differ in a timer alone may be many; not to meet costs time, no truth.
       if (looks-- === 0) return NONE
-      if (cohorts.base[other] !== base || !this.hasSameTimers(other, id, longAgo)) continue
-      const [fuel, fuelToo] = [this.fuelOf(other), cohorts.fuel[id]!]
+      if (cohorts.base[other] !== base || !this.hasSameTimers(other, state, i)) continue
+      const [fuel, fuelToo] = [this.fuelOf(other), state.fuelL]
       if (fuel === fuelToo || Math.min(fuel, fuelToo) > safeL) return other
     }
     return NONE
   }
 
-  private hasSameTimers(a: number, b: number, longAgo: number): boolean {
-    const { timer, togetherUntil, onBefore, retryAt, retries } = this.cohorts
-    if (timer[a] !== timer[b] || togetherUntil[a] !== togetherUntil[b]) return false
-    if (retryAt[a] !== retryAt[b] || retries[a] !== retries[b]) return false
-    return onBefore[a] === onBefore[b] || Math.max(onBefore[a]!, onBefore[b]!) <= longAgo
+  private hasSameTimers(id: number, b: State, i: number): boolean {
+    const a = this.cohorts.state[id]!
+    restTimers(a, i, this.rules)
+    if (a.generatorFrom !== b.generatorFrom || a.personAt !== b.personAt) return false
+    if (a.togetherUntil !== b.togetherUntil || a.offFrom !== b.offFrom) return false
+    return a.retryAt === b.retryAt && a.retries === b.retries
   }
 
   /** The least fuel of an entry has become less. [l] */
@@ -211,7 +221,7 @@ export class Crowd {
       const { id, fuel: noted } = driest
       driest.drop()
       // It may have left meanwhile.
-      if (cohorts.bucket[id] === NONE || cohorts.crowd[id] !== this.number) continue
+      if (cohorts.crowd[id] !== this.number) continue
       if (cohorts.fuel[id] === noted) this.takeOut(id, out)
     }
     this.narrow()
@@ -256,16 +266,19 @@ export class Crowd {
     out.push(id)
   }
 
-  /** Takes one entry out, its energy and fuel put right; it still knows where it was. */
+  /** Takes one entry out, its state put right. */
   take(id: number): void {
     const { cohorts } = this
     const [prev, next] = [cohorts.prev[id]!, cohorts.next[id]!]
     if (prev === NONE) this.ring[cohorts.bucket[id]!] = next
     else cohorts.next[prev] = next
     if (next !== NONE) cohorts.prev[next] = prev
-    cohorts.base[id]! += this.offset
-    cohorts.fuel[id]! -= this.burnt
-    cohorts.bucket[id] = NONE
+    const state = cohorts.state[id]!
+    state.stored = cohorts.base[id]! + this.offset
+    state.fuelL = cohorts.fuel[id]! - this.burnt
+    state.solarUntil = this.waits.solarUntil
+    state.solarTooUntil = this.waits.solarTooUntil
+    cohorts.crowd[id] = NONE
     this.count--
   }
 

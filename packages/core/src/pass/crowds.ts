@@ -1,14 +1,17 @@
 // All crowds of a pass: which there are, how a minute moves them, where a cohort finds its own.
 
 import { type Calm, CalmSpans } from '../island/calm.js'
-import type { Columns } from '../island/columns.js'
+import { type Columns, NEVER } from '../island/columns.js'
 import { changesAt, dueOf, kindCodes, kindOf, nextCode, type Waits } from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
-import { TOGETHER_AFTER } from '../load/together.js'
-import { NONE, noTimers } from './cohorts.js'
+import { cansLeftL, type State } from '../island/state.js'
+import { NONE } from './cohorts.js'
 import { Crowd, type Room } from './crowd.js'
 import type { Histories } from './histories.js'
 import { Ids } from './ids.js'
+
+/** For a wait as short as this one no crowd is founded: to step a cohort costs less. [min] */
+const SHORT_WAIT = 5
 
 /** Looks on as a pass goes: what tests use to hold it to its word. */
 export interface Watch {
@@ -26,7 +29,6 @@ export class Crowds {
   private readonly list: Crowd[] = []
   private readonly spare: Crowd[] = []
   private readonly joining = new Ids()
-  private readonly timers = noTimers()
   private readonly changing: { readonly crowd: Crowd; readonly room: Room }[] = []
 
   constructor(
@@ -51,14 +53,18 @@ export class Crowds {
   takeRestless(i: number, moving: Ids): void {
     for (const crowd of this.list) {
       const { room } = crowd
-      if (room.minute !== i) {
-        // Crowds of a kind that differ in their waits share the span.
-        room.spans.at(i)
-        room.minute = i
-      }
       const cansL = this.rules.generator?.cansAfter[room.kind.pours] ?? 0
-      crowd.takeRestless(room.spans.now, cansL, moving)
+      crowd.takeRestless(this.spanOf(room, i), cansL, moving)
     }
+  }
+
+  /** Crowds of a kind that differ in their waits share the span. */
+  private spanOf(room: Room, i: number): Calm {
+    if (room.minute !== i) {
+      room.spans.at(i)
+      room.minute = i
+    }
+    return room.spans.now
   }
 
   /** Moves each crowd as a whole through minute `i`. */
@@ -77,14 +83,34 @@ export class Crowds {
     this.changeModes(i)
   }
 
-  /** Takes in a cohort of a kind after minute `i`: to an equal one, if there is. */
-  place(id: number, code: number, waits: Waits, i: number): void {
-    const crowd = this.of(code, waits)
-    if (!this.put(crowd, id, i)) return
-    const { cohorts, dues } = this.histories
-    const due = dueOf(crowd.kind, cohorts.timersOf(id, this.timers), this.rules)
+  /**
+   * Takes in a cohort of a kind after minute `i`: to an equal one, if there is.
+   *
+   * @returns  whether it did; else the cohort lives the next minute on its own
+   */
+  place(id: number, code: number, i: number): boolean {
+    const room = this.roomOf(code)
+    const state = this.histories.cohorts.state[id]!
+    const onEdge = isOnEdge(state.stored, this.rules)
+    if (!onEdge && !this.isCalm(room, state, i + 1)) return false
+    const crowd = this.of(room, state) ?? this.found(room, state, i, onEdge)
+    if (crowd === null) return false
+    if (onEdge && this.joinsEqual(crowd, id, i)) return true
+    crowd.insert(id)
     // A try that is due and waits for charge is made every minute.
-    if (due >= 0) dues.enter(id, Math.max(due, i + 1))
+    const due = dueOf(room.kind, state, this.rules)
+    if (due !== NEVER) this.histories.dues.enter(id, Math.max(due, i + 1))
+    return true
+  }
+
+  /** Whether a crowd carries a state of its kind through minute `i`. */
+  private isCalm(room: Room, state: State, i: number): boolean {
+    const { kind, spans } = room
+    if (i >= this.columns.n) return false
+    const { above, below, litres } = this.spanOf(room, i)
+    if (!(above < state.stored && state.stored < below)) return false
+    if (litres > 0 && !(state.fuelL > litres + cansLeftL(state, this.rules))) return false
+    return dueOf(kind, state, this.rules) > i
   }
 
   /** All that are in a crowd. */
@@ -104,39 +130,40 @@ export class Crowds {
     for (let at = 0; at < found.count; at++) this.histories.forget(found.at(at))
   }
 
-  /** Whether it entered as itself; else an equal one has taken it over. */
-  private put(crowd: Crowd, id: number, i: number): boolean {
+  /** Whether an equal one in the crowd has taken a cohort over that is on an edge. */
+  private joinsEqual(crowd: Crowd, id: number, i: number): boolean {
     const { histories, rules } = this
-    const { base, fuel } = histories.cohorts
-    if (isOnEdge(base[id]!, rules)) {
-      const same = crowd.findSame(id, safeL(crowd.kind.pours, rules), i - TOGETHER_AFTER)
-      if (same !== NONE) {
-        const apart = fuel[id]! - crowd.fuelOf(same)
-        if (apart < 0) crowd.lowerFuel(same, fuel[id]!)
-        histories.join(same, id, apart)
-        return false
-      }
-    }
-    crowd.insert(id)
+    const state = histories.cohorts.state[id]!
+    const same = crowd.findSame(state, i, safeL(state.pours, rules))
+    if (same === NONE) return false
+    const apart = state.fuelL - crowd.fuelOf(same)
+    if (apart < 0) crowd.lowerFuel(same, state.fuelL)
+    histories.join(same, id, apart)
     return true
   }
 
-  /** The crowd of a kind and its waits. */
-  private of(code: number, waits: Waits): Crowd {
-    const room = this.roomOf(code)
+  /** The crowd of a kind whose solar waits as that of a state. */
+  private of(room: Room, waits: Waits): Crowd | null {
     for (const crowd of room.crowds) if (isSameWait(crowd.waits, waits)) return crowd
+    return null
+  }
+
+  /** Founds a crowd for a state after minute `i`; null where it is not worth the while. */
+  private found(room: Room, waits: Waits, i: number, onEdge: boolean): Crowd | null {
+    const until = changesAt(waits)
+    if (!onEdge && until - i <= SHORT_WAIT) return null
     const crowd = this.spare.pop() ?? this.another()
     crowd.rest()
     crowd.waits.solarUntil = waits.solarUntil
     crowd.waits.solarTooUntil = waits.solarTooUntil
-    crowd.enter(room, changesAt(room.kind, crowd.waits, this.rules))
+    crowd.enter(room, until)
     this.list.push(crowd)
     return crowd
   }
 
   private another(): Crowd {
     const { all, histories, rules } = this
-    const crowd = new Crowd(all.length, histories.cohorts, rules.capacityKwh)
+    const crowd = new Crowd(all.length, histories.cohorts, rules)
     all.push(crowd)
     return crowd
   }
@@ -180,12 +207,16 @@ export class Crowds {
   /** Where others are in its mode already the smaller crowd joins the larger. */
   private enter(crowd: Crowd, room: Room, i: number): void {
     const there = room.crowds.find((other) => isSameWait(other.waits, crowd.waits))
-    crowd.enter(room, changesAt(room.kind, crowd.waits, this.rules))
+    crowd.enter(room, changesAt(crowd.waits))
     if (there === undefined) return
     const [large, small] = crowd.count > there.count ? [crowd, there] : [there, crowd]
     small.takeAll(this.joining)
     this.retire(this.list.indexOf(small))
-    for (let at = 0; at < this.joining.count; at++) this.put(large, this.joining.at(at), i)
+    for (let at = 0; at < this.joining.count; at++) {
+      const id = this.joining.at(at)
+      const { stored } = this.histories.cohorts.state[id]!
+      if (!isOnEdge(stored, this.rules) || !this.joinsEqual(large, id, i)) large.insert(id)
+    }
     this.joining.clear()
   }
 }

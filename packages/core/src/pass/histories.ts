@@ -1,21 +1,24 @@
 // Cohorts with all that hangs on them: who is in them, which timers run, which spells are open.
 
 import type { Spells } from '../cut/spells.js'
+import type { Rules } from '../island/rules.js'
+import { copyState } from '../island/state.js'
 import { Cohorts } from './cohorts.js'
 import { Dues } from './dues.js'
 import { Labels } from './labels.js'
 
 export class Histories {
-  readonly cohorts = new Cohorts()
+  readonly cohorts: Cohorts
   readonly dues: Dues
   private readonly labels: Labels
 
-  constructor(starts: number, minutes: number, spells: Spells) {
+  constructor(starts: number, minutes: number, spells: Spells, rules: Rules) {
+    this.cohorts = new Cohorts(rules)
     this.dues = new Dues(this.cohorts, minutes)
     this.labels = new Labels(starts, spells)
   }
 
-  /** A cohort of one start, outside of all crowds. */
+  /** A cohort of one start, outside of all crowds; its state is still to be set. */
   ofStart(start: number): number {
     return this.cohorts.add(this.labels.ofStart(start), start)
   }
@@ -41,7 +44,8 @@ export class Histories {
   }
 
   /**
-   * Parts the history with the least fuel from the others, which are left. Only if mixed.
+   * Parts the history with the least fuel, with the state as it is, from the others, which are
+   * left. Only if mixed.
    *
    * @returns  its cohort, and what the next driest of the others has above it. [l]
    */
@@ -53,6 +57,7 @@ export class Histories {
     cohorts.down[driest] = cohorts.down[id]!
     cohorts.downSince[driest] = cohorts.downSince[id]!
     cohorts.label[id] = rest
+    copyState(cohorts.state[driest]!, cohorts.state[id]!)
     return { driest, more: labels.takeMore(rest) }
   }
 

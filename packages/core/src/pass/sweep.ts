@@ -6,11 +6,11 @@
 import { Spells } from '../cut/spells.js'
 import { isHopeless } from '../cut/starts.js'
 import type { Columns } from '../island/columns.js'
-import { kindCode, restore, timersOf, type Waits, waitsOf } from '../island/mode.js'
+import { kindCode } from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
-import { cansLeftL, copyState, newState, type State } from '../island/state.js'
+import { cansLeftL, copyState, newState, restTimers, type State } from '../island/state.js'
 import { step } from '../island/step.js'
-import { FRESH, NONE, noTimers } from './cohorts.js'
+import { NONE } from './cohorts.js'
 import type { Crowd } from './crowd.js'
 import { Crowds, isOnEdge, safeL, type Watch } from './crowds.js'
 import { Histories } from './histories.js'
@@ -33,9 +33,8 @@ export class Sweep {
   readonly spells: Spells
   private readonly histories: Histories
   private readonly crowds: Crowds
-  /** Those that no kind describes, with states of their own. */
+  /** Those that no crowd carries through the next minute. */
   private readonly alone = new Ids()
-  private readonly own: (State | undefined)[] = []
   /** Those that live the minute one by one, and those that have. */
   private readonly moving = new Ids()
   private readonly placing = new Ids()
@@ -43,10 +42,7 @@ export class Sweep {
   /** What every start begins from, but for its charge. */
   private readonly fresh: State
   /** Reused from cohort to cohort. */
-  private readonly state: State
   private readonly before: State
-  private readonly timers = noTimers()
-  private readonly waits: Waits = { solarUntil: 0, solarTooUntil: 0 }
 
   constructor(
     private readonly columns: Columns,
@@ -57,10 +53,9 @@ export class Sweep {
     watch: Watch | undefined,
   ) {
     this.spells = new Spells(starts, horizon)
-    this.histories = new Histories(starts, starts + horizon, this.spells)
+    this.histories = new Histories(starts, starts + horizon, this.spells, rules)
     this.crowds = new Crowds(this.histories, columns, rules, watch)
     this.fresh = newState(rules, 0)
-    this.state = newState(rules, 0)
     this.before = newState(rules, 0)
   }
 
@@ -71,7 +66,9 @@ export class Sweep {
   /** A start begins its cut; it lives its first minute with the next call of `live`. */
   begin(stored: number, start: number): void {
     const id = this.histories.ofStart(start)
-    this.histories.cohorts.base[id] = stored
+    const state = this.histories.cohorts.state[id]!
+    copyState(state, this.fresh)
+    state.stored = stored
     this.alone.push(id)
   }
 
@@ -98,20 +95,16 @@ export class Sweep {
    */
   statesAfter(i: number): Map<number, State> {
     const { histories, alone, rules } = this
+    const { state, crowd } = histories.cohorts
     const found = new Map<number, State>()
-    const note = (id: number, state: State): void =>
+    const note = (id: number, after: State): void => {
+      restTimers(after, i, rules)
       histories.tell(id, (who, moreL) => {
-        found.set(who, { ...state, fuelL: state.fuelL + moreL })
+        found.set(who, { ...after, fuelL: after.fuelL + moreL })
       })
-    for (let at = 0; at < alone.count; at++) note(alone.at(at), this.own[alone.at(at)]!)
-    for (const id of this.crowds.entries()) {
-      const crowd = this.crowds.at(histories.cohorts.crowd[id]!)
-      const state = newState(rules, crowd.storedOf(id))
-      state.fuelL = crowd.fuelOf(id)
-      const timers = histories.cohorts.timersOf(id, this.timers)
-      restore(state, crowd.kind, crowd.waits, timers, i + 1, rules)
-      note(id, state)
     }
+    for (let at = 0; at < alone.count; at++) note(alone.at(at), { ...state[alone.at(at)]! })
+    for (const id of this.crowds.entries()) note(id, this.crowds.at(crowd[id]!).stateOf(id))
     return found
   }
 
@@ -126,58 +119,37 @@ export class Sweep {
   }
 
   private liveOne(id: number, i: number): void {
-    const state = this.stateOf(id, i)
-    this.histories.dues.leave(id)
-    if (this.histories.isMixed(id) && !(state.fuelL > safeL(state.pours, this.rules))) {
+    const { histories, rules } = this
+    const state = histories.cohorts.state[id]!
+    histories.dues.leave(id)
+    if (histories.isMixed(id) && !(state.fuelL > safeL(state.pours, rules))) {
       this.liveMixed(id, state, i)
       return
     }
-    step(state, i, this.columns, this.rules)
+    step(state, i, this.columns, rules)
     this.settle(id, state, i)
   }
 
   /** Fuel is near its end, and differs: whoever runs dry goes its own way. */
-  private liveMixed(id: number, first: State, i: number): void {
-    const { before, state } = this
-    copyState(before, first)
-    copyState(state, first)
-    step(state, i, this.columns, this.rules)
-    while (this.histories.isMixed(id) && !(state.fuelL > cansLeftL(state, this.rules))) {
-      const { driest, more } = this.histories.partDriest(id)
-      this.settle(driest, state, i)
+  private liveMixed(id: number, state: State, i: number): void {
+    const { before, histories, columns, rules } = this
+    copyState(before, state)
+    step(state, i, columns, rules)
+    while (histories.isMixed(id) && !(state.fuelL > cansLeftL(state, rules))) {
+      const { driest, more } = histories.partDriest(id)
+      this.settle(driest, histories.cohorts.state[driest]!, i)
       before.fuelL += more
       copyState(state, before)
-      step(state, i, this.columns, this.rules)
+      step(state, i, columns, rules)
     }
     this.settle(id, state, i)
   }
 
-  /** The state of a cohort before minute `i`; valid until the next is asked for. */
-  private stateOf(id: number, i: number): State {
-    const { cohorts } = this.histories
-    const code = cohorts.code[id]!
-    if (code === NONE) {
-      const own = this.own[id]!
-      this.own[id] = undefined
-      return own
-    }
-    const { state } = this
-    if (code === FRESH) copyState(state, this.fresh)
-    else {
-      const { kind, waits } = this.crowds.at(cohorts.crowd[id]!)
-      restore(state, kind, waits, cohorts.timersOf(id, this.timers), i, this.rules)
-      state.fuelL = cohorts.fuel[id]!
-    }
-    state.stored = cohorts.base[id]!
-    return state
-  }
-
-  /** Notes what a cohort has become in minute `i`, and where it is to be placed. */
+  /** Notes what a cohort has become in minute `i`, and that it is to be placed. */
   private settle(id: number, state: State, i: number): void {
     const { histories, rules } = this
-    const { cohorts } = histories
     const down = state.level > rules.lastLevel
-    if (down !== (cohorts.down[id] === 1)) {
+    if (down !== (histories.cohorts.down[id] === 1)) {
       if (down) histories.goDown(id, i)
       else histories.comeUp(id, i)
     }
@@ -185,40 +157,27 @@ export class Sweep {
       histories.forget(id)
       return
     }
-    cohorts.base[id] = state.stored
-    cohorts.fuel[id] = state.fuelL
-    const code = kindCode(state, rules)
-    cohorts.code[id] = code
-    if (code >= 0) {
-      waitsOf(this.waits, state, i)
-      timersOf(this.timers, state, i, rules)
-      cohorts.setWaits(id, this.waits)
-      cohorts.setTimers(id, this.timers)
-    } else this.own[id] = state === this.state ? { ...state } : state
+    restTimers(state, i, rules)
     this.placing.push(id)
   }
 
   /** Where a cohort waits for the next minute: in a crowd, or on its own. */
   private place(id: number, i: number): void {
-    const { cohorts } = this.histories
-    const code = cohorts.code[id]!
-    if (code >= 0) {
-      this.crowds.place(id, code, cohorts.waitsOf(id, this.waits), i)
-      return
-    }
-    if (isOnEdge(cohorts.base[id]!, this.rules) && this.meets(id)) return
+    const state = this.histories.cohorts.state[id]!
+    const code = kindCode(state, this.rules)
+    if (code >= 0 && this.crowds.place(id, code, i)) return
+    if (code < 0 && isOnEdge(state.stored, this.rules) && this.meets(id, state)) return
     this.alone.push(id)
   }
 
   /** Whether an equal state was placed in this minute, which then takes the cohort over. */
-  private meets(id: number): boolean {
-    const key = stateKey(this.own[id]!)
+  private meets(id: number, state: State): boolean {
+    const key = stateKey(state)
     const other = this.meetings.get(key)
     if (other === undefined) {
       this.meetings.set(key, id)
       return false
     }
-    this.own[id] = undefined
     this.histories.join(other, id, 0)
     return true
   }
@@ -251,16 +210,13 @@ export class Sweep {
     for (let at = 0; at < moving.count; at++) {
       const id = moving.at(at)
       if (!gone(id)) alone.push(id)
-      else {
-        this.own[id] = undefined
-        this.histories.forget(id)
-      }
+      else this.histories.forget(id)
     }
     this.crowds.drop(gone, among)
   }
 }
 
-/** Everything the next minute can depend on. */
+/** Everything the next minute can depend on, of a state with its timers at rest. */
 function stateKey(s: State): string {
-  return `${s.stored} ${s.level} ${s.solar} ${s.solarToo} ${s.generator} ${s.outOfOrder} ${s.wakeAt} ${s.personAt} ${s.retryAt} ${s.retries} ${s.shedFor} ${s.offFor} ${s.together} ${s.fuelL} ${s.pours} ${s.grid}`
+  return `${s.stored} ${s.level} ${s.solarUntil} ${s.solarTooUntil} ${s.generator} ${s.generatorFrom} ${s.outOfOrder} ${s.wakeAt} ${s.personAt} ${s.retryAt} ${s.retries} ${s.relayUntil} ${s.offFrom} ${s.togetherUntil} ${s.fuelL} ${s.pours} ${s.grid}`
 }

@@ -7,7 +7,7 @@ import { isHopeless } from '../../cut/starts.js'
 import type { Columns } from '../../island/columns.js'
 import type { Compiled } from '../../island/compile.js'
 import type { Rules } from '../../island/rules.js'
-import { Event, newState, type State, Used } from '../../island/state.js'
+import { Event, newState, Runs, type State, Used } from '../../island/state.js'
 import { step } from '../../island/step.js'
 
 /** A start of the set. */
@@ -114,8 +114,8 @@ export function walkSet(ground: SetGround, start: number, branches: boolean): Se
       if (i < start + cutMinutes) ranIn.push(i)
     }
     if (i < start + cutMinutes) litres = fuelL - now.fuelL
-    // A set that counts down to its last minute may start in the next.
-    before = now.generator === -1 ? { ...now } : null
+    const isNext = now.generator === Runs.starting && now.generatorFrom === i + 1
+    before = isNext ? { ...now } : null
   }
   live(ground, state, start, start + ground.horizon + ground.tolerance, spans, watch)
   return {

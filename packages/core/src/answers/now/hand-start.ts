@@ -8,7 +8,7 @@
 import type { RideLoad } from '../../cut/rides.js'
 import type { Compiled } from '../../island/compile.js'
 import type { Rules } from '../../island/rules.js'
-import { Event, type State } from '../../island/state.js'
+import { Event, Runs, type State } from '../../island/state.js'
 import { step } from '../../island/step.js'
 import { firstOf, lossesOf } from '../losses.js'
 
@@ -108,8 +108,9 @@ function startedAt({ compiled, loads, states, levels }: Stood, at: number): Hand
   let [ranMinutes, fuelLeftL] = [0, states[at]!.fuelL]
   walkStarted(compiled, states[at]!, at, n, (i, state) => {
     lived[i] = state.level
-    if (state.generator > 0) ranMinutes++
-    if (state.generator > 0 && powerAt < 0) powerAt = i
+    const runs = state.generator === Runs.running
+    if (runs) ranMinutes++
+    if (runs && powerAt < 0) powerAt = i
     if ((state.events & Event.fuelOut) !== 0) fuelOutAt = i
     if ((state.events & Event.poured) !== 0) fuelOutAt = null
     fuelLeftL = state.fuelL
@@ -134,9 +135,8 @@ function walkStarted(
   until: number,
   seen: (i: number, state: State) => void,
 ): void {
-  const state = { ...before, outOfOrder: false, personAt: -1 }
-  // The minute of the pull counts the first of its wait.
-  state.generator = -(rules.generator!.readyMinutes + 1)
+  const state = { ...before, outOfOrder: false, personAt: -1, generator: Runs.starting }
+  state.generatorFrom = at + rules.generator!.readyMinutes
   for (let i = at; i < until; i++) {
     step(state, i, columns, rules)
     seen(i, state)

@@ -75,6 +75,6 @@ export function islandUnder(
  */
 export function stateNow({ rules, startKwh }: Equipped): State {
   const state = { ...newState(rules, startKwh), grid: false }
-  solarWaits(state, rules)
+  solarWaits(state, 0, rules)
   return state
 }
