@@ -12,7 +12,8 @@ vi.mock('../../../packages/core/src/island/step.js', async (original) => {
   const { Event } = await import('../../../packages/core/src/island/state.js')
   const changedStep: typeof step = (state, i, columns, rules) => {
     step(state, i, columns, rules)
-    if (changed.rule && (state.events & Event.loadsBack) !== 0) state.solarUntil = Math.max(i, state.solarUntil) + 20
+    if (changed.rule && (state.events & Event.loadsBack) !== 0)
+      state.solarUntil = Math.max(i, state.solarUntil) + 20
   }
   return { step: changedStep }
 })

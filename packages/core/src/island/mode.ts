@@ -27,6 +27,8 @@ export interface Kind {
   /** Each group of AC-coupled solar. */
   readonly solar: readonly SolarIs[]
   readonly generator: GeneratorIs
+  /** Whether it gives power. */
+  readonly runs: boolean
   /** Nothing in the tank. */
   readonly tankEmpty: boolean
   /** Somebody is on the way. */
@@ -108,6 +110,7 @@ export function kindOf(code: number, rules: Rules): Kind {
     band,
     solar: [solar, solarToo].slice(0, rules.solar.length),
     generator,
+    runs: generator === 'running' || generator === 'kept running',
     tankEmpty: (flags & 4) !== 0,
     called: (flags & 2) !== 0,
     together: (flags & 1) !== 0,
@@ -130,6 +133,20 @@ function bandOf(stored: number, rules: Rules): number {
   let band = 0
   while (band < rules.bandEdgesKwh.length && !(stored < rules.bandEdgesKwh[band]!)) band++
   return band
+}
+
+/** Puts a mode's side of a state back: all but charge, fuel and the timers of its own. */
+export function restore(state: State, kind: Kind, waits: Waits): void {
+  const { generator } = kind
+  state.grid = false
+  state.level = kind.level
+  state.solarUntil = waits.solarUntil
+  state.solarTooUntil = waits.solarTooUntil
+  state.generator = generator === 'starting' ? Runs.starting : kind.runs ? Runs.running : Runs.off
+  state.outOfOrder = generator === 'out of order'
+  state.pours = kind.pours
+  state.wakeAt = -1
+  state.relayUntil = -1
 }
 
 /** First minute in which a wait of solar ends; Infinity where none runs. */

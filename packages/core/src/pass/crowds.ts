@@ -227,7 +227,8 @@ function isSameWait(a: Waits, b: Waits): boolean {
 
 /** Where histories meet: on a charge edge, where a generator stops, and empty. */
 export function isOnEdge(stored: number, { bandEdgesKwh, generator }: Rules): boolean {
-  return stored === 0 || stored === generator?.stopKwh || bandEdgesKwh.includes(stored)
+  if (stored === 0 || (generator !== null && stored === generator.stopKwh)) return true
+  return stored >= bandEdgesKwh[0]! && bandEdgesKwh.includes(stored)
 }
 
 /** Fuel above which a tank does not run dry in the next minute. [l] */

@@ -16,10 +16,10 @@ import { Crowds, isOnEdge, safeL, type Watch } from './crowds.js'
 import { Histories } from './histories.js'
 import { Ids } from './ids.js'
 
-/** How often cohorts are looked through for those that have been followed far enough. [min] */
-const SWEEP_MINUTES = 1440
-/** How often they are looked through for those whose ride is decided. [min] */
+/** How often cohorts are looked through for those whose ride is decided. [min] */
 const DECIDED_MINUTES = 60
+/** How often in a horizon they are looked through for those that were followed that far. */
+const LOOKS_A_HORIZON = 24
 
 /** When a history has been followed far enough, whatever comes later. */
 export interface Enough {
@@ -39,6 +39,7 @@ export class Sweep {
   private readonly moving = new Ids()
   private readonly placing = new Ids()
   private readonly meetings = new Map<string, number>()
+  private readonly sweepMinutes: number
   /** What every start begins from, but for its charge. */
   private readonly fresh: State
   /** Reused from cohort to cohort. */
@@ -53,6 +54,7 @@ export class Sweep {
     watch: Watch | undefined,
   ) {
     this.spells = new Spells(starts, horizon)
+    this.sweepMinutes = Math.max(DECIDED_MINUTES, Math.floor(horizon / LOOKS_A_HORIZON))
     this.histories = new Histories(starts, starts + horizon, this.spells, rules)
     this.crowds = new Crowds(this.histories, columns, rules, watch)
     this.fresh = newState(rules, 0)
@@ -85,7 +87,7 @@ export class Sweep {
     this.crowds.move(i)
     if (this.meetings.size > 0) this.meetings.clear()
     for (let at = 0; at < placing.count; at++) this.place(placing.at(at), i)
-    if (i % SWEEP_MINUTES === SWEEP_MINUTES - 1) this.dropOld(i)
+    if (i % this.sweepMinutes === 0) this.dropOld(i)
     if (this.enough !== undefined && i % DECIDED_MINUTES === 0) this.dropDecided(i, this.enough)
   }
 
