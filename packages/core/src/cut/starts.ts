@@ -1,14 +1,19 @@
 // Every start of a span, walked one by one.
 //
-// Starts are taken last first. A walk that comes to a state some later start was in at the same
-// minute (on a charge edge, all other latches at rest) shares what that one found, and what it
-// found reaches further than this one needs. A dark island that nothing can wake is not walked on.
+// Starts are taken last first. A walk that comes, on an edge, to a state in which some later start
+// was in the same minute shares what that one found, and what it found reaches further than this
+// one needs. A dark island that nothing can wake is not walked on.
 
 import { type Columns, NEVER } from '../island/columns.js'
 import type { Rules } from '../island/rules.js'
-import { HELD, newState, Runs, restTimers, type State } from '../island/state.js'
+import { isOnEdge, newState, restTimers, type State, stateKey } from '../island/state.js'
 import { step } from '../island/step.js'
 import { NO_SPELL, Spells } from './spells.js'
+
+/** How often those that stay on an edge may meet there. [min] */
+const MEET_EVERY = 16
+/** States remembered at most: not to meet costs time, no truth. */
+const MOST_MET = 2e6
 
 /**
  * Down spells of the starts in the first `starts` minutes of a window, each followed for
@@ -25,7 +30,7 @@ export function walkStarts(
   horizon: number,
 ): Spells {
   const spells = new Spells(starts, horizon)
-  const met = new Map<number, number>()
+  const met = new Map<string, number>()
   for (let start = starts - 1; start >= 0; start--) {
     follow(columns, rules, start, storedKwh, spells, met)
   }
@@ -38,12 +43,13 @@ function follow(
   start: number,
   storedKwh: number,
   spells: Spells,
-  met: Map<number, number>,
+  met: Map<string, number>,
 ): void {
   const state = newState(rules, storedKwh)
-  const fresh: number[] = []
+  const fresh: string[] = []
   let last = NO_SPELL
   let down = false
+  let stays = false
   const remember = (spell: number): void => {
     if (last === NO_SPELL) spells.first[start] = spell
     else spells.link(last, spell)
@@ -64,14 +70,17 @@ function follow(
     }
     if (down) spells.close(last, i)
     down = false
-    const key = restingKey(state, i, rules)
-    if (key < 0) continue
+    const arrives = !stays
+    stays = isOnEdge(state.stored, rules)
+    if (!stays || (!arrives && i % MEET_EVERY !== 0)) continue
+    restTimers(state, i, rules)
+    const key = `${i} ${stateKey(state)}`
     const known = met.get(key)
     if (known !== undefined) {
       remember(known)
       return
     }
-    fresh.push(key)
+    if (met.size < MOST_MET) fresh.push(key)
   }
   // Earlier starts are followed less far, so "nothing further" holds for them too.
   for (const key of fresh) met.set(key, NO_SPELL)
@@ -85,21 +94,4 @@ export function isHopeless(state: State, i: number, columns: Columns, rules: Rul
   if (state.wakeAt >= 0 && state.wakeAt !== NEVER) return false
   if (rules.whenEmpty === 'retries' && state.stored > 0) return false
   return !rules.wakesOnGenerator || state.outOfOrder || !(state.fuelL > 0)
-}
-
-/** A number for a state on a charge edge with all latches at rest but the solar wait; else -1. */
-function restingKey(state: State, minute: number, rules: Rules): number {
-  const edge = rules.bandEdgesKwh.indexOf(state.stored)
-  if (edge < 0 || state.level !== 0 || state.retries !== 0) return -1
-  restTimers(state, minute, rules)
-  if (state.generator !== Runs.off || state.relayUntil >= 0 || state.togetherUntil >= 0) return -1
-  if (state.personAt >= 0 || state.outOfOrder || state.fuelL !== (rules.generator?.fuelL ?? 0))
-    return -1
-  const latches = latchOf(state.solarUntil, minute) * 4096 + latchOf(state.solarTooUntil, minute)
-  return (minute * rules.bandEdgesKwh.length + edge) * 4096 * 4096 + latches
-}
-
-/** 0 held out, 1 in, more while solar waits. */
-function latchOf(until: number, minute: number): number {
-  return until === HELD ? 0 : Math.max(0, until - minute) + 1
 }

@@ -97,6 +97,17 @@ export function newState(rules: Rules, stored: number): State {
   }
 }
 
+/** Where histories meet: on a charge edge, where a generator stops, and empty. */
+export function isOnEdge(stored: number, { bandEdgesKwh, generator }: Rules): boolean {
+  if (stored === 0 || (generator !== null && stored === generator.stopKwh)) return true
+  return stored >= bandEdgesKwh[0]! && bandEdgesKwh.includes(stored)
+}
+
+/** Everything the next minute can depend on, of a state with its timers at rest. */
+export function stateKey(s: State): string {
+  return `${s.stored} ${s.level} ${s.solarUntil} ${s.solarTooUntil} ${s.generator} ${s.generatorFrom} ${s.outOfOrder} ${s.wakeAt} ${s.personAt} ${s.retryAt} ${s.retries} ${s.relayUntil} ${s.offFrom} ${s.togetherUntil} ${s.fuelL} ${s.pours} ${s.grid}`
+}
+
 /** Field by field, which engines do several times faster than a copy by name. */
 export function copyState(into: State, from: State): void {
   into.stored = from.stored

@@ -4,7 +4,7 @@ import { type Calm, CalmSpans } from '../island/calm.js'
 import { type Columns, NEVER } from '../island/columns.js'
 import { changesAt, dueOf, kindCodes, kindOf, nextCode, type Waits } from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
-import { cansLeftL, type State } from '../island/state.js'
+import { cansLeftL, isOnEdge, type State } from '../island/state.js'
 import { NONE } from './cohorts.js'
 import { Crowd, type Room } from './crowd.js'
 import type { Histories } from './histories.js'
@@ -105,12 +105,11 @@ export class Crowds {
 
   /** Whether a crowd carries a state of its kind through minute `i`. */
   private isCalm(room: Room, state: State, i: number): boolean {
-    const { kind, spans } = room
     if (i >= this.columns.n) return false
     const { above, below, litres } = this.spanOf(room, i)
     if (!(above < state.stored && state.stored < below)) return false
     if (litres > 0 && !(state.fuelL > litres + cansLeftL(state, this.rules))) return false
-    return dueOf(kind, state, this.rules) > i
+    return dueOf(room.kind, state, this.rules) > i
   }
 
   /** All that are in a crowd. */
@@ -223,12 +222,6 @@ export class Crowds {
 
 function isSameWait(a: Waits, b: Waits): boolean {
   return a.solarUntil === b.solarUntil && a.solarTooUntil === b.solarTooUntil
-}
-
-/** Where histories meet: on a charge edge, where a generator stops, and empty. */
-export function isOnEdge(stored: number, { bandEdgesKwh, generator }: Rules): boolean {
-  if (stored === 0 || (generator !== null && stored === generator.stopKwh)) return true
-  return stored >= bandEdgesKwh[0]! && bandEdgesKwh.includes(stored)
 }
 
 /** Fuel above which a tank does not run dry in the next minute. [l] */

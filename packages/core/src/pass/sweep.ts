@@ -8,11 +8,19 @@ import { isHopeless } from '../cut/starts.js'
 import type { Columns } from '../island/columns.js'
 import { kindCode } from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
-import { cansLeftL, copyState, newState, restTimers, type State } from '../island/state.js'
+import {
+  cansLeftL,
+  copyState,
+  isOnEdge,
+  newState,
+  restTimers,
+  type State,
+  stateKey,
+} from '../island/state.js'
 import { step } from '../island/step.js'
 import { NONE } from './cohorts.js'
 import type { Crowd } from './crowd.js'
-import { Crowds, isOnEdge, safeL, type Watch } from './crowds.js'
+import { Crowds, safeL, type Watch } from './crowds.js'
 import { Histories } from './histories.js'
 import { Ids } from './ids.js'
 
@@ -216,9 +224,4 @@ export class Sweep {
     }
     this.crowds.drop(gone, among)
   }
-}
-
-/** Everything the next minute can depend on, of a state with its timers at rest. */
-function stateKey(s: State): string {
-  return `${s.stored} ${s.level} ${s.solarUntil} ${s.solarTooUntil} ${s.generator} ${s.generatorFrom} ${s.outOfOrder} ${s.wakeAt} ${s.personAt} ${s.retryAt} ${s.retries} ${s.relayUntil} ${s.offFrom} ${s.togetherUntil} ${s.fuelL} ${s.pours} ${s.grid}`
 }
