@@ -76,7 +76,8 @@ export function startsOfMonth(
   const year = yearOf(question)
   const choice = { kind, month, cutHours: hours, years, winters, seed }
   const lived = monthSky(prepared, year === null ? choice : { ...choice, year })
-  const span = { month, hours, horizon: rideHorizon(hours) }
+  // A row is one course of a cut.
+  const span = { month, hours, horizon: rideHorizon(hours), asDrawn: true }
   const loads = rideLoads(prepared.demand)
   const rides = monthRides(prepared, lived, equip(prepared, question), loads, span)
   if (year === null) return rides
