@@ -21,6 +21,8 @@ import {
   type Sky,
   shareFigures,
   skyFigures,
+  startsFrom,
+  startsOfMonth,
   traceCut,
   variantsOf,
   weighed,
@@ -220,6 +222,18 @@ describe('a house all of whose cuts are alike', { timeout: 60_000 }, () => {
     expect([...byPattern.any.share.slice(0, 2)]).toEqual([1, 1])
     expect(byPattern.any.share[2]).toBe(1 - P)
     expect(byPattern.any.starts).toBe(starts)
+  })
+
+  it('rows of single starts stay as drawn, and say so', () => {
+    const question = { hours: 24, sky: 'none' } as const
+    const rows = startsOfMonth(prepared, question, 2)
+    expect(rows.branches).toBeUndefined()
+    const { figures, warnings } = startsFrom(prepared, question, [rows], 2)
+    const whole = { ...ridden, branches: undefined } as unknown as MonthRides
+    expect(figures.share).toBe(figuresAt(24, whole).share)
+    expect(warnings.join(' ')).toContain('Rows are told as the luck of each minute')
+    const sure = startsFrom(always, question, [rows], 2).warnings.join(' ')
+    expect(sure).not.toContain('luck')
   })
 
   it('a trace shows the worst ride again, told how the set is to start', () => {

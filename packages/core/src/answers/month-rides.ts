@@ -25,7 +25,7 @@ import { newSunSums, sumSun } from '../sky/sun-year.js'
 import { oncePer } from '../units/once.js'
 import type { Batch, MonthSky } from './month-sky.js'
 import { type DayLook, windyDays } from './patterns.js'
-import { type Equipped, withStartFails } from './scenario.js'
+import { chanceOf, type Equipped, withStartFails } from './scenario.js'
 
 /** One batch of starts, ridden. */
 export interface BatchRides {
@@ -142,12 +142,6 @@ function livesOf(variant: Variant): Variant[] {
   if (variant.asDrawn === true || chanceOf(variant.equipped) === null) return [variant]
   const both = [0, 1].map((startFails) => withStartFails(variant.equipped, startFails))
   return [variant, ...both.map((equipped) => ({ ...variant, equipped }))]
-}
-
-/** That a start of the generator fails; null where nothing is left to chance. */
-export function chanceOf({ house }: Equipped): number | null {
-  const chance = house.generator?.startFailsShare ?? 0
-  return chance > 0 && chance < 1 ? chance : null
 }
 
 /** @param both  with all starts that succeed, and all that fail; where there is no chance none */

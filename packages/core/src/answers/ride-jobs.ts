@@ -6,7 +6,6 @@ import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
 import {
   type BatchRides,
-  chanceOf,
   type MonthRides,
   monthOf,
   monthRidesOf,
@@ -15,7 +14,7 @@ import {
 } from './month-rides.js'
 import { monthSky } from './month-sky.js'
 import type { RideQuestion } from './ride-question.js'
-import { equip, type Scenario } from './scenario.js'
+import { chanceOf, equip, type Scenario } from './scenario.js'
 
 /** How far each start is followed at least. [min] */
 const HORIZON_MINUTES = 2 * 1440

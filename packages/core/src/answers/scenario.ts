@@ -77,6 +77,12 @@ export function withStartFails(equipped: Equipped, startFails: number): Equipped
   return { ...equipped, house, rules: rulesOf(house, plant, rules.lastLevel) }
 }
 
+/** That a start of the generator fails; null where nothing is left to chance. */
+export function chanceOf({ house }: Equipped): number | null {
+  const chance = house.generator?.startFailsShare ?? 0
+  return chance > 0 && chance < 1 ? chance : null
+}
+
 function houseOf(house: House, { generator, startFails }: Scenario): House {
   if (generator === false) return { ...house, generator: undefined }
   if (startFails === undefined) return house

@@ -16,6 +16,7 @@ import { rideHorizon } from './ride-jobs.js'
 import { type Equipped, equip, type Scenario } from './scenario.js'
 import { type SkyFigures, skyFigures } from './sky-figures.js'
 import type { SkyQuestion } from './sky-of-start.js'
+import { drawnWarnings } from './warnings.js'
 
 /** `syntheticYear`: the year to live; without it `dull` and `none` choose theirs day by day. */
 export type StartsQuestion = Scenario & SkyQuestion
@@ -123,6 +124,7 @@ export function startsFrom(
   const { house } = prepared
   const { hours, winters = 10, seed = house.seed, sky = 'dull' } = question
   const equipped = equip(prepared, question)
+  const beside = besideOf(prepared, equipped, month, plain)
   const batches = months.flatMap((one) => one.batches)
   const whole = { ...months[0]!, batches }
   const spell = yearOf(question) === null ? { winters, days: daysOfCut(hours) } : null
@@ -141,7 +143,8 @@ export function startsFrom(
     figures: skyFigures(prepared, whole, rideLoads(prepared.demand), { hours, winters }),
     ...tallied(prepared, whole),
     lived: livedSpans(prepared, whole),
-    ...besideOf(prepared, equipped, month, plain),
+    ...beside,
+    warnings: [...drawnWarnings(equipped, 'Rows are told'), ...beside.warnings],
   }
 }
 
