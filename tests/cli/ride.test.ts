@@ -131,6 +131,28 @@ describe('ride --json', () => {
   })
 })
 
+describe('a generator that may not start', () => {
+  const set = 'generator: { ratedKw: 2, tankL: 20, start: automatic, startFailsShare: 0.2,'
+  const burns = ' litresPerHour: { none: 0.6, half: 0.8, full: 1.4 } }'
+  const mayFail = folder().write('may-fail.yaml', `${SMALL_HOUSE}${set}${burns}\n`)
+
+  it('is told beside the share, and the worst start with the trace that shows it', async () => {
+    const asked = ['--month', '2', '--hours', '6', '--years', '1', '--sky', 'none']
+    const { out } = await tideover('ride', mayFail, ...asked)
+    // From 2.25 kWh to 0.4 at 0.45 kW without the set, some 4 h: the cut needs one start.
+    expect(out.replace(/\s+/g, ' ')).toContain(
+      'Of the 20 in 100 such cuts that do not last, 20 are lost to a generator that does not start ' +
+        '(20 of 100 tries). If each start succeeds it lasts to the end of every such cut, if the ' +
+        'first fails of none of such cuts.',
+    )
+    expect(out).toContain('the generator does not start, pump gives out')
+    const [, command] = /(trace .* --start-fails 1)\n/.exec(out)!
+    const traced = await tideover(...command!.split(/\s+/))
+    expect(traced.status).toBe(0)
+    expect(traced.out).toContain('The generator does not start')
+  })
+})
+
 describe('trace with the worst start and its year', () => {
   it.each(['dull', 'typical', 'none'])(
     'shows the ride of the answer to the minute: %s',

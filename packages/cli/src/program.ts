@@ -55,6 +55,7 @@ export function buildProgram(): Command {
       )
       .option('--after <h>', 'hours to follow with the grid back [h]', '0')
       .option('--synthetic-year <k>', 'number of the year, for skies that have several')
+      .option('--start-fails <0..1>', 'share of the generator starts that fail: 1 all, 0 none')
       .option('--years <n>', 'synthetic years of the typical sky', DEFAULT_WORDS.years)
       .option('--csv <file>', 'minute by minute as CSV; - for standard output')
       .option('--json', 'states, events and totals as one JSON object'),

@@ -2,9 +2,7 @@
 
 import {
   type AutonomyCurve,
-  atShare,
   autonomyCurve,
-  type BatchRides,
   type CutStory,
   checkAnswer,
   type Equipped,
@@ -12,6 +10,7 @@ import {
   type Finding,
   type HouseFiles,
   hoursTo,
+  type MonthRides,
   type MonthRow,
   minutesOfHours,
   monthRidesOf,
@@ -21,13 +20,16 @@ import {
   type RideAnswer,
   type RideQuestion,
   type RideResult,
+  rankedMinutes,
+  riddenUnder,
   rideFrom,
   rideLoads,
   type SkyFigures,
   type SkyKind,
   skyFigures,
-  sortedMinutes,
   traceCut,
+  variantsOf,
+  weighed,
 } from '@tideover/core'
 import type { Carried } from './replay/carried.js'
 import { carriedOf } from './replay/carry.js'
@@ -97,6 +99,8 @@ export function factsOf(
   const { modules, health } = equipped
   const startSoc = question.startSoc ?? 'reserve'
   const asked = { month, hours, winters, seed, modules, health, startSoc }
+  const ridesUnder: RidesUnder = (sky) =>
+    riddenUnder(results, sky, 'main', variantsOf(prepared, question, sky).main!)!
   return {
     prepared,
     equipped,
@@ -104,14 +108,17 @@ export function factsOf(
     promised,
     winters,
     stacks: stacksOf(prepared, question, answer, promised),
-    middle: traceCut(prepared, { ...question, startMs: middleStart(prepared, answer, results) }),
+    middle: traceCut(prepared, { ...question, startMs: middleStart(prepared, answer, ridesUnder) }),
     findings: checkAnswer(prepared, { modules, health }).findings,
-    curves: curvesOf(answer, results),
-    spread: spreadOf(answer, results),
-    months: monthsOf(prepared, question, answer, results, others),
+    curves: curvesOf(prepared, answer, ridesUnder),
+    spread: spreadOf(prepared, answer, ridesUnder),
+    months: monthsOf(prepared, question, answer, ridesUnder, others),
     carried: carriedOf(prepared, files, asked),
   }
 }
+
+/** The rides behind the answer. */
+type RidesUnder = (sky: SkyKind) => MonthRides
 
 /** The present stack and its neighbours on the base, under the sky of the promise. */
 function stacksOf(
@@ -154,46 +161,54 @@ const EVENING_MINUTE = 18 * 60
 
 /**
  * Of the starts whose ride is the middle one, to the whole hour and no shorter, the nearest to the
- * evening; the earliest of equals. [ms]
+ * evening; the earliest of equals. Rides as they are traced: where chances are weighed none of them
+ * need be the middle one, and the nearest stands for it. [ms]
  */
-function middleStart(
-  { calendar }: Prepared,
-  answer: RideAnswer,
-  results: readonly RideResult[],
-): number {
+function middleStart({ calendar }: Prepared, answer: RideAnswer, ridesUnder: RidesUnder): number {
   const promised = answer.skies[answer.promise] as SkyFigures
   const middle = Math.round(60 * promised.medianHours)
-  let best = { minute: 0, off: Number.POSITIVE_INFINITY }
-  for (const { from, rides } of batchesOf(results, answer.promise)) {
+  let best = { minute: 0, apart: Number.POSITIVE_INFINITY, off: Number.POSITIVE_INFINITY }
+  for (const { from, rides } of ridesUnder(answer.promise).batches) {
     for (let s = 0; s < rides.minutes.length; s++) {
       const ride = rides.minutes[s]!
-      if (ride < middle || Math.floor(ride / 60) !== Math.floor(middle / 60)) continue
+      const isMiddle = ride >= middle && Math.floor(ride / 60) === Math.floor(middle / 60)
+      const apart = isMiddle ? 0 : Math.abs(ride - middle)
       const off = Math.abs(calendar.wallMinute[from + s]! - EVENING_MINUTE)
-      if (off < best.off) best = { minute: from + s, off }
+      if (apart < best.apart || (apart === best.apart && off < best.off)) {
+        best = { minute: from + s, apart, off }
+      }
     }
   }
   return calendar.startMs + best.minute * 60_000
 }
 
-function batchesOf(results: readonly RideResult[], sky: SkyKind): BatchRides[] {
-  return results.filter(({ job }) => job.sky === sky).flatMap(({ batches }) => batches.main ?? [])
-}
-
 /** Over all starts of each sky, as far as they were followed. */
-function curvesOf({ skies }: RideAnswer, results: readonly RideResult[]): PageFacts['curves'] {
+function curvesOf(
+  prepared: Prepared,
+  { skies }: RideAnswer,
+  ridesUnder: RidesUnder,
+): PageFacts['curves'] {
   return Object.entries(skies).map(([name, { horizonHours }]) => {
     const sky = name as SkyKind
-    const rides = batchesOf(results, sky).map((batch) => batch.rides)
+    const rides = weighed(prepared, ridesUnder(sky)).map((batch) => ({
+      ...batch.rides,
+      weights: batch.weights,
+    }))
     const horizon = minutesOfHours(horizonHours)
     return { sky, curve: autonomyCurve(rides, hoursTo(horizonHours, 2), horizon) }
   })
 }
 
-function spreadOf({ skies }: RideAnswer, results: readonly RideResult[]): Spread[] {
+function spreadOf(prepared: Prepared, { skies }: RideAnswer, ridesUnder: RidesUnder): Spread[] {
   return Object.entries(skies).map(([name, { horizonHours }]) => {
     const sky = name as SkyKind
-    const sorted = sortedMinutes(batchesOf(results, sky).map(({ rides }) => rides.minutes))
-    return { sky, hours: SPREAD_AT.map((share) => atShare(sorted, share) / 60), horizonHours }
+    const month = ridesUnder(sky)
+    const minutes = rankedMinutes(
+      weighed(prepared, month),
+      month.horizon,
+      ({ rides }) => rides.minutes,
+    )
+    return { sky, hours: SPREAD_AT.map((share) => minutes.at(share) / 60), horizonHours }
   })
 }
 
@@ -202,14 +217,11 @@ function monthsOf(
   prepared: Prepared,
   { month, hours }: PageQuestion,
   answer: RideAnswer,
-  results: readonly RideResult[],
+  ridesUnder: RidesUnder,
   others: readonly MonthRow[],
 ): MonthRow[] {
   if (others.length === 0) return []
-  const sky = results.find(({ job }) => job.sky === answer.promise)!.sky
   const figures = answer.skies[answer.promise] as SkyFigures
-  const horizon = minutesOfHours(figures.horizonHours)
-  const rides = { sky, batches: batchesOf(results, answer.promise), horizon }
-  const own = monthRow(prepared, rides, figures, { month, hours })
+  const own = monthRow(prepared, ridesUnder(answer.promise), figures, { month, hours })
   return [own, ...others].sort((a, b) => a.month - b.month)
 }

@@ -25,6 +25,7 @@ const SAMPLES = new URL('../../../data-samples/', import.meta.url).pathname
 
 /** Start s of 1 January rides s minutes; those from 15 to 16 h count as windy. */
 const BY_HAND = {
+  horizon: 1440,
   batches: [
     {
       year: 0,

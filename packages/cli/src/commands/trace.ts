@@ -9,6 +9,7 @@ import { traceText, traceTotals } from '../text/trace-text.js'
 export function trace(path: string | undefined, words: Words): void {
   const reader = new OptionReader(words)
   const year = reader.whole('synthetic-year', 0, 199)
+  const startFails = reader.share('start-fails')
   const question = {
     ...scenarioOf(reader),
     hours: reader.hours(),
@@ -16,6 +17,7 @@ export function trace(path: string | undefined, words: Words): void {
     sky: reader.sky(),
     years: reader.whole('years', 1, 200) ?? 30,
     ...(year === undefined ? {} : { syntheticYear: year }),
+    ...(startFails === undefined ? {} : { startFails }),
   }
   const startWord = reader.moment('start', 'utc')
   reader.done()

@@ -1,6 +1,7 @@
 // The answer as a tired person reads it: one sentence, four skies, what fails first, cautions.
 
 import {
+  type Branch,
   monthName,
   type Pattern,
   READING_ERROR,
@@ -133,10 +134,19 @@ function details(answer: RideAnswer, traceCommand: string): string[] {
 function worstLines(answer: RideAnswer, promised: SkyFigures, traceCommand: string): string[] {
   if (promised.worstStart === null) return []
   const year = promised.winters === undefined ? ` --synthetic-year ${promised.worstYear}` : ''
+  const { words, option } = WORST_LIVED[promised.failedStarts?.worst ?? 'drawn']
+  const start = localText(promised.worstStart, answer.site.timezone)
   return [
-    `Worst start: ${localText(promised.worstStart, answer.site.timezone)}, ${promised.worstLoad} gives out. To see it:`,
-    `  ${traceCommand} --start ${promised.worstStart} --hours ${answer.cutHours}${year}`,
+    wrap(`Worst start: ${start}, ${words}${promised.worstLoad} gives out. To see it:`),
+    `  ${traceCommand} --start ${promised.worstStart} --hours ${answer.cutHours}${year}${option}`,
   ]
+}
+
+/** How a generator that starts by chance did so in the worst ride, and what a trace is told of it. */
+const WORST_LIVED: Readonly<Record<Branch, { words: string; option: string }>> = {
+  drawn: { words: '', option: '' },
+  starts: { words: 'the generator starts each time, ', option: ' --start-fails 0' },
+  fails: { words: 'the generator does not start, ', option: ' --start-fails 1' },
 }
 
 /** What stands beside the promise: the time without power, the hand figure, brighter cases. */
@@ -151,6 +161,7 @@ function besideLines(answer: RideAnswer, promised: SkyFigures): string[] {
         'running than the battery inverter can take over.',
     )
   }
+  lines.push(...failedStartLines(promised))
   const { withoutGenerator } = answer
   if (withoutGenerator !== null) {
     lines.push(
@@ -176,6 +187,22 @@ function besideLines(answer: RideAnswer, promised: SkyFigures): string[] {
     )
   }
   return lines
+}
+
+/** What of the loss is the generator's, where it may not start. */
+function failedStartLines({ share, failedStarts }: SkyFigures): string[] {
+  if (failedStarts === undefined || share === null) return []
+  const { chance, shareIfStarts, shareIfFails, lostShare } = failedStarts
+  const tries = `a generator that does not start (${Number((100 * chance).toFixed(1))} of 100 tries)`
+  const lost = lostShare ?? 0
+  if (lost === 0) return [`Lost to ${tries}: none of such cuts.`]
+  const hundred = Math.ceil(Number((100 * lost).toFixed(6)))
+  const many = lost < 0.01 ? 'fewer than 1 is' : `${hundred} ${hundred === 1 ? 'is' : 'are'}`
+  return [
+    `Of the ${100 - Math.floor(100 * share)} in 100 such cuts that do not last, ${many} lost to ` +
+      `${tries}. If each start succeeds it lasts to the end of ${sharePart(shareIfStarts ?? 0)}, ` +
+      `if the first fails of ${sharePart(shareIfFails ?? 0)}.`,
+  ]
 }
 
 /** Hours are over all starts, a share is that of the hardest kind of start. */

@@ -8,6 +8,7 @@
 import { minutesOfHours } from '../axis/calendar.js'
 import type { MinuteColumn } from '../cut/rides.js'
 import { InputError } from '../house/problem.js'
+import { weighedShare } from './weighed-minutes.js'
 
 /** Rides of one batch of starts. */
 export interface CurveRides {
@@ -17,6 +18,8 @@ export interface CurveRides {
   readonly beyond: Uint8Array
   /** 1 where the start counts; all of them when left out. */
   readonly counted?: Uint8Array
+  /** What a start counts for; each for one when null or left out. */
+  readonly weights?: Float64Array | null
 }
 
 export interface AutonomyCurve {
@@ -54,15 +57,15 @@ export function autonomyCurve(
   const share = grid.map((h) => {
     if (!(h >= 0)) throw new InputError('hours', 'numbers >= 0 [h]', h)
     const minute = minutesOfHours(h)
-    if (minute <= horizon) return tally.lasting[minute]! / tally.starts
+    if (minute <= horizon) return weighedShare(tally.lasting[minute]!, tally.starts)
     return tally.beyond > 0 ? Number.NaN : 0 / tally.starts
   })
   return {
     hours: grid,
     share,
-    starts: tally.starts,
+    starts: Math.round(tally.starts),
     horizonHours: horizon / 60,
-    beyondShare: tally.beyond / tally.starts,
+    beyondShare: weighedShare(tally.beyond, tally.starts),
   }
 }
 
@@ -84,7 +87,7 @@ export function leastCurve(curves: readonly AutonomyCurve[]): AutonomyCurve {
   }
 }
 
-/** How many starts last at least so many minutes, by minute. [horizon + 1] */
+/** How many starts last at least so many minutes, by minute, each by its weight. [horizon + 1] */
 function talliedRides(
   batches: readonly CurveRides[],
   horizon: number,
@@ -92,12 +95,13 @@ function talliedRides(
   const lasting = new Float64Array(horizon + 1)
   let starts = 0
   let past = 0
-  for (const { minutes, beyond, counted } of batches) {
+  for (const { minutes, beyond, counted, weights } of batches) {
     for (let s = 0; s < minutes.length; s++) {
       if (counted !== undefined && counted[s] !== 1) continue
-      starts++
-      past += beyond[s]!
-      lasting[minutes[s]!]! += 1
+      const weight = weights?.[s] ?? 1
+      starts += weight
+      past += weight * beyond[s]!
+      lasting[minutes[s]!]! += weight
     }
   }
   for (let minute = horizon - 1; minute >= 0; minute--) lasting[minute]! += lasting[minute + 1]!

@@ -5,6 +5,7 @@ import { daysOfCut } from '../series/dull.js'
 import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
 import { type AutonomyCurve, autonomyCurve, leastCurve } from './autonomy-curve.js'
+import { weighed } from './branches.js'
 import { monthRides } from './month-rides.js'
 import { monthSky } from './month-sky.js'
 import { isEvening, type Pattern } from './patterns.js'
@@ -39,25 +40,26 @@ export function monthCurve(
 ): MonthCurve {
   const { month, hours: cutHours, years = 30, winters = 10, seed = prepared.house.seed } = question
   const horizon = Math.ceil(60 * Math.max(cutHours, ...Array.from(hours)))
-  const { batches } = monthRides(
+  const ridden = monthRides(
     prepared,
     monthSky(prepared, { kind: sky, month, cutHours, years, winters, seed }),
     equip(prepared, question),
     rideLoads(prepared.demand),
     { month, hours: cutHours, horizon },
   )
+  const batches = weighed(prepared, ridden)
   const evening = batches.map(({ from, rides }) =>
     Uint8Array.from(rides.minutes, (_, s) => (isEvening(prepared.calendar, from + s) ? 1 : 0)),
   )
   const counted = (masks: readonly Uint8Array[]): AutonomyCurve =>
     autonomyCurve(
-      batches.map(({ rides }, b) => ({ ...rides, counted: masks[b]! })),
+      batches.map(({ rides, weights }, b) => ({ ...rides, weights, counted: masks[b]! })),
       hours,
       horizon,
     )
   const byPattern = {
     any: autonomyCurve(
-      batches.map(({ rides }) => rides),
+      batches.map(({ rides, weights }) => ({ ...rides, weights })),
       hours,
       horizon,
     ),

@@ -25,7 +25,7 @@ import { newSunSums, sumSun } from '../sky/sun-year.js'
 import { oncePer } from '../units/once.js'
 import type { Batch, MonthSky } from './month-sky.js'
 import { type DayLook, windyDays } from './patterns.js'
-import type { Equipped } from './scenario.js'
+import { chanceOf, type Equipped, withStartFails } from './scenario.js'
 
 /** One batch of starts, ridden. */
 export interface BatchRides {
@@ -46,8 +46,19 @@ export type SkyFacts = Pick<Sky, 'kind' | 'years' | 'hasExtremes'>
 
 export interface MonthRides {
   readonly sky: SkyFacts
+  /** With the luck of the minutes, as each start would be traced. */
   readonly batches: readonly BatchRides[]
   readonly horizon: number
+  /** Where a generator starts or not by chance: both ways, to be weighed. See `weighed`. */
+  readonly branches?: Branches
+}
+
+/** The same batches where every start of the generator succeeds, and where none does. */
+export interface Branches {
+  /** That a start fails, 0..1, neither of the ends. */
+  readonly chance: number
+  readonly starts: readonly BatchRides[]
+  readonly fails: readonly BatchRides[]
 }
 
 export interface MonthSpan {
@@ -56,6 +67,8 @@ export interface MonthSpan {
   readonly hours: number
   /** How far each start is followed. [min] */
   readonly horizon: number
+  /** Leave a generator's starts to the luck of the minutes: no branches are lived. */
+  readonly asDrawn?: boolean
 }
 
 /** A stack to ride with, and how far to follow it. */
@@ -68,6 +81,8 @@ export interface Variant {
    * and the batches tell nothing of single loads, nor of minutes without.
    */
   readonly shareOnly?: boolean
+  /** Leave a generator's starts to the luck of the minutes: no branches are lived. */
+  readonly asDrawn?: boolean
 }
 
 /** Columns that every sky of a house may write over: nothing in them is kept. */
@@ -81,7 +96,8 @@ export function monthRides(
   loads: readonly RideLoad[],
   span: MonthSpan,
 ): MonthRides {
-  const variants = [{ equipped, horizon: span.horizon }]
+  const { horizon, asDrawn = false } = span
+  const variants = [{ equipped, horizon, asDrawn }]
   return monthRidesOf(prepared, monthSky, variants, loads, span)[0] as MonthRides
 }
 
@@ -101,18 +117,46 @@ export function monthRidesOf(
   const whole: Enough = { cutMinutes: within, lostAfter: lostAfter(loads, furthest) }
   const ended: Enough = { cutMinutes: 0, lostAfter: endedAfter(loads) }
   const looks: Look[] = []
+  const lives = variants.map(livesOf)
+  const list = lives.flat()
   const ridden = batches.map((batch, which) => {
     const end = batch.to + furthest
     const window = windowOf(prepared, sky, scratch, batch.year, batch.from, end)
     looks.push(...looksOf(prepared, window, batch, which, span.month))
-    return variants.map((variant) =>
+    return list.map((variant) =>
       variant.shareOnly === true
         ? shareBatch(prepared, window, batch, variant, loads, ended)
         : rideBatch(prepared, window, batch, variant, loads, wanted, whole, tolerance),
     )
   })
   markWindy(prepared, ridden, looks)
-  return variants.map(({ horizon }, v) => ({ sky, batches: ridden.map((b) => b[v]!), horizon }))
+  const ridesOfLife = (life: Variant): BatchRides[] => ridden.map((b) => b[list.indexOf(life)]!)
+  return variants.map(({ equipped, horizon }, v) => {
+    const [batches, ...both] = lives[v]!.map(ridesOfLife)
+    return monthOf(sky, horizon, batches!, both, chanceOf(equipped))
+  })
+}
+
+/** As drawn, and where a start may fail with all that succeed and all that fail. */
+function livesOf(variant: Variant): Variant[] {
+  if (variant.asDrawn === true || chanceOf(variant.equipped) === null) return [variant]
+  const both = [0, 1].map((startFails) => withStartFails(variant.equipped, startFails))
+  return [variant, ...both.map((equipped) => ({ ...variant, equipped }))]
+}
+
+/** @param both  with all starts that succeed, and all that fail; where there is no chance none */
+export function monthOf(
+  sky: SkyFacts,
+  horizon: number,
+  batches: readonly BatchRides[],
+  both: readonly (readonly BatchRides[])[],
+  chance: number | null,
+): MonthRides {
+  const [starts, fails] = both
+  if (chance === null || starts === undefined || fails === undefined) {
+    return { sky, batches, horizon }
+  }
+  return { sky, batches, horizon, branches: { chance, starts, fails } }
 }
 
 function rideBatch(

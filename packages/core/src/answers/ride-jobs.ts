@@ -4,10 +4,17 @@ import { minutesOfHours } from '../axis/calendar.js'
 import { rideLoads } from '../cut/rides.js'
 import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
-import { type BatchRides, monthRidesOf, type SkyFacts, type Variant } from './month-rides.js'
+import {
+  type BatchRides,
+  type MonthRides,
+  monthOf,
+  monthRidesOf,
+  type SkyFacts,
+  type Variant,
+} from './month-rides.js'
 import { monthSky } from './month-sky.js'
 import type { RideQuestion } from './ride-question.js'
-import { equip, type Scenario } from './scenario.js'
+import { chanceOf, equip, type Scenario } from './scenario.js'
 
 /** How far each start is followed at least. [min] */
 const HORIZON_MINUTES = 2 * 1440
@@ -31,7 +38,7 @@ export interface RideJob {
 export interface RideResult {
   readonly job: RideJob
   readonly sky: SkyFacts
-  /** By the name of the variant. */
+  /** By the name of the variant; where its generator starts by chance, both ways beside it. */
   readonly batches: Readonly<Record<string, readonly BatchRides[]>>
 }
 
@@ -66,8 +73,44 @@ export function runRideJob(prepared: Prepared, question: RideQuestion, job: Ride
   return {
     job,
     sky: { kind, years: known, hasExtremes },
-    batches: Object.fromEntries(variants.map(([name], v) => [name, rides[v]!.batches])),
+    batches: Object.fromEntries(variants.flatMap(([name], v) => named(name, rides[v]!))),
   }
+}
+
+/** Names of the batches of a variant: as drawn, and the two branches. */
+const namesOf = (name: string): [string, string, string] => [
+  name,
+  `${name}, set starts`,
+  `${name}, set fails`,
+]
+
+function named(name: string, { batches, branches }: MonthRides): [string, readonly BatchRides[]][] {
+  const [main, starts, fails] = namesOf(name)
+  if (branches === undefined) return [[main, batches]]
+  return [
+    [main, batches],
+    [starts, branches.starts],
+    [fails, branches.fails],
+  ]
+}
+
+/**
+ * The rides of one variant under one sky, put together from all jobs; null where there are none.
+ *
+ * @param name  of the variant, as `variantsOf` has it
+ */
+export function riddenUnder(
+  results: readonly RideResult[],
+  kind: SkyKind,
+  name: string,
+  { equipped, horizon }: Variant,
+): MonthRides | null {
+  const jobs = results.filter(({ job }) => job.sky === kind)
+  if (jobs.length === 0) return null
+  const [batches, ...both] = namesOf(name).map((each) =>
+    jobs.flatMap((result) => result.batches[each] ?? []),
+  )
+  return monthOf(jobs[0]!.sky, horizon, batches!, both, chanceOf(equipped))
 }
 
 /** The promise's sky first; a clear one never first. */

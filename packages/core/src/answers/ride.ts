@@ -10,9 +10,15 @@ import type { Site } from '../house/house.js'
 import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
 import { type Beside, besideOf } from './beside.js'
-import type { BatchRides } from './month-rides.js'
 import { PATTERN_GROUNDS, type PatternGround } from './patterns.js'
-import { type RideResult, rideJobs, runRideJob, skiesToShow, variantsOf } from './ride-jobs.js'
+import {
+  type RideResult,
+  riddenUnder,
+  rideJobs,
+  runRideJob,
+  skiesToShow,
+  variantsOf,
+} from './ride-jobs.js'
 import type { RideQuestion } from './ride-question.js'
 import { type Equipped, equip } from './scenario.js'
 import { type SkyFigures, shareFigures, skyFigures } from './sky-figures.js'
@@ -72,7 +78,8 @@ export function rideFrom(
     skies[kind] = figuresUnder(prepared, question, kind, results, 'main') as SkyFigures
   }
   const bare = figuresUnder(prepared, question, promise, results, 'bare')
-  const bright = batchesOf(results, 'typical', 'bright')
+  const { bright } = variantsOf(prepared, question, 'typical')
+  const brightRides = riddenUnder(results, 'typical', 'bright', bright!)!
   const promised = skies[promise]?.share ?? null
   return {
     house: house.house,
@@ -88,7 +95,7 @@ export function rideFrom(
     skies,
     withoutGenerator: bare,
     bright: {
-      share: shareFigures(prepared, { batches: bright }, hours).share,
+      share: shareFigures(prepared, brightRides, hours).share,
       conditions: 'full, new, typical sky',
     },
     met: question.share === undefined || promised === null ? null : promised >= question.share,
@@ -107,16 +114,10 @@ function figuresUnder(
 ): SkyFigures | null {
   const { month, hours, winters = 10 } = question
   const variant = variantsOf(prepared, question, kind)[name]
-  const first = results.find(({ job }) => job.sky === kind)
-  if (variant === undefined || first === undefined) return null
-  const batches = batchesOf(results, kind, name)
-  const ride = { sky: first.sky, batches, horizon: variant.horizon }
+  const ride = variant === undefined ? null : riddenUnder(results, kind, name, variant)
+  if (variant === undefined || ride === null) return null
   const figures = skyFigures(prepared, ride, rideLoads(prepared.demand), { hours, winters })
   return { ...figures, withoutSunHours: withoutSunHours(prepared, variant.equipped, month) }
-}
-
-function batchesOf(results: readonly RideResult[], kind: SkyKind, name: string): BatchRides[] {
-  return results.flatMap(({ job, batches }) => (job.sky === kind ? batches[name]! : []))
 }
 
 /**

@@ -22,6 +22,8 @@ export interface Scenario {
   readonly startSoc?: StartSoc
   /** False leaves the house's generator out; default true. */
   readonly generator?: boolean
+  /** Share of the generator's starts that fail, 0..1; the house's when left out. */
+  readonly startFails?: number
 }
 
 export interface Equipped {
@@ -42,12 +44,12 @@ export interface Equipped {
  * A start at the reserve is what the display shows; a twentieth of usable capacity is taken off
  * for its error. A stated share, and a full stack, are taken as true.
  *
- * @throws  InputError where the base does not allow so many modules, or a share is out of range
+ * @throws  InputError where the base does not allow so many modules, a share is out of range, or
+ *          starts are to fail of a generator that is not there
  */
 export function equip(prepared: Prepared, scenario: Scenario): Equipped {
   const { demand } = prepared
-  const house =
-    scenario.generator === false ? { ...prepared.house, generator: undefined } : prepared.house
+  const house = houseOf(prepared.house, scenario)
   const modules = checkedModules(house, scenario.modules ?? house.stack.modules)
   const health = scenario.health ?? house.stack.health
   if (!(health > 0 && health <= 1)) {
@@ -66,6 +68,31 @@ export function equip(prepared: Prepared, scenario: Scenario): Equipped {
     health,
     startSoc,
   }
+}
+
+/** The same equipment with a generator of which so many starts fail. @param startFails  0..1 */
+export function withStartFails(equipped: Equipped, startFails: number): Equipped {
+  const house = houseOf(equipped.house, { startFails })
+  const { plant, rules } = equipped
+  return { ...equipped, house, rules: rulesOf(house, plant, rules.lastLevel) }
+}
+
+/** That a start of the generator fails; null where nothing is left to chance. */
+export function chanceOf({ house }: Equipped): number | null {
+  const chance = house.generator?.startFailsShare ?? 0
+  return chance > 0 && chance < 1 ? chance : null
+}
+
+function houseOf(house: House, { generator, startFails }: Scenario): House {
+  if (generator === false) return { ...house, generator: undefined }
+  if (startFails === undefined) return house
+  if (house.generator === undefined) {
+    throw new InputError('start-fails', 'left out: the house has no generator', startFails)
+  }
+  if (!(startFails >= 0 && startFails <= 1)) {
+    throw new InputError('start-fails', 'a number 0..1 [share of 1]', startFails)
+  }
+  return { ...house, generator: { ...house.generator, startFailsShare: startFails } }
 }
 
 function checkedModules(house: House, modules: number): number {

@@ -3,10 +3,18 @@
 import { isoUtc, minutesOfHours } from '../axis/calendar.js'
 import { type RideLoad, toleranceOf } from '../cut/rides.js'
 import type { Prepared } from '../series/prepare.js'
+import {
+  asDrawn,
+  type Branch,
+  rankedMinutes,
+  type WeighedBatch,
+  weighed,
+  weightOf,
+} from './branches.js'
 import { wilson95 } from './interval.js'
-import type { BatchRides, MonthRides } from './month-rides.js'
+import type { Branches, MonthRides } from './month-rides.js'
 import { isEvening, PATTERNS, type Pattern } from './patterns.js'
-import { sortedMinutes } from './sorted-minutes.js'
+import { weighedShare } from './weighed-minutes.js'
 
 export interface LoadFigures {
   readonly name: string
@@ -36,8 +44,22 @@ export interface ShareFigures {
   /** The pattern of that share. */
   readonly hardest: Pattern
   readonly shareByPattern: Readonly<Record<Pattern, number | null>>
-  /** Starts that each pattern counts; each of them weighs the same. */
+  /** Starts that each pattern counts; each of them weighs the same, however it may go. */
   readonly startsByPattern: Readonly<Record<Pattern, number>>
+}
+
+/** What a generator that may not start does to a share. */
+export interface FailedStarts {
+  /** That a start fails, as the house states it. */
+  readonly chance: number
+  /** Share that lasts, under the headline pattern, where every start succeeds. */
+  readonly shareIfStarts: number | null
+  /** The same where the first of the cut fails, and nobody mends the set before the grid is back. */
+  readonly shareIfFails: number | null
+  /** Of 1 cut, what failed starts take; null where a share is not known. */
+  readonly lostShare: number | null
+  /** How the worst ride was lived; null without a worst start. */
+  readonly worst: Branch | null
 }
 
 export interface SkyFigures extends ShareFigures {
@@ -61,6 +83,8 @@ export interface SkyFigures extends ShareFigures {
   readonly horizonHours: number
   readonly hoursWithoutMean: number
   readonly withoutSunHours?: number
+  /** Only where a start of the generator fails by chance: all figures then weigh both ways. */
+  readonly failedStarts?: FailedStarts
   /** Share of starts at which the inverter cannot take over what is running. */
   readonly changeoverLostShare: number
   readonly loads: readonly LoadFigures[]
@@ -73,43 +97,71 @@ export function skyFigures(
   options: { readonly hours: number; readonly winters: number },
 ): SkyFigures {
   const cut = minutesOfHours(options.hours)
-  const shares = shareFigures(prepared, month, options.hours)
+  const batches = weighed(prepared, month)
+  const shares = sharesOf(prepared, batches, cut)
   const { share, hardest } = shares
-  const minutes = sortedMinutes(month.batches.map(({ rides }) => rides.minutes))
-  const worst = worstOf(month.batches)
+  const minutes = rankedMinutes(batches, month.horizon, ({ rides }) => rides.minutes)
+  const worst = worstOf(batches)
   const { kind, years, hasExtremes } = month.sky
   const noWorst = !hasExtremes || ((kind === 'typical' || kind === 'file') && years < 2)
   // Where no ride ended, no start was the worst.
-  const hasWorst = !noWorst && minutes[0]! < month.horizon
-  const hours = (rank: number): number => minutes[rank]! / 60
+  const hasWorst = !noWorst && minutes.least < month.horizon
   return {
-    starts: minutes.length,
+    starts: minutes.starts,
     ...shares,
     ...(kind === 'dull' || kind === 'none' ? { winters: options.winters } : {}),
     ...(kind === 'typical' ? intervalOf(share, years) : {}),
-    worstHours: noWorst ? null : hours(0),
-    p05Hours: hours(Math.floor(0.05 * (minutes.length - 1))),
-    medianHours: hours(Math.floor(0.5 * (minutes.length - 1))),
-    bestHours: hours(minutes.length - 1),
+    worstHours: noWorst ? null : minutes.least / 60,
+    p05Hours: minutes.at(0.05) / 60,
+    medianHours: minutes.at(0.5) / 60,
+    bestHours: minutes.most / 60,
     worstStart: hasWorst ? isoUtc(prepared.calendar, worst.minute) : null,
     worstYear: hasWorst ? worst.year : null,
     worstLoad: hasWorst ? (loads[worst.load]?.name ?? null) : null,
-    atLeastHours: month.batches.some((batch) => batch.rides.beyond.includes(1)),
+    atLeastHours: batches.some(outlasts),
     horizonHours: month.horizon / 60,
-    hoursWithoutMean: meanWithout(month.batches) / 60,
+    hoursWithoutMean: meanWithout(batches) / 60,
     changeoverLostShare:
-      month.batches.reduce((sum, batch) => sum + batch.lostAtOnce, 0) / minutes.length,
-    loads: loadFigures(prepared, month, loads, hardest, cut, noWorst),
+      month.batches.reduce((sum, batch) => sum + batch.lostAtOnce, 0) / minutes.starts,
+    ...failedStarts(prepared, month.branches, shares, cut, hasWorst ? worst.branch : null),
+    loads: loadFigures(prepared, batches, month.horizon, loads, hardest, cut, noWorst),
   }
+}
+
+function outlasts({ rides: { beyond }, weights }: WeighedBatch): boolean {
+  if (weights === null) return beyond.includes(1)
+  return beyond.some((is, s) => is === 1 && weights[s]! > 0)
+}
+
+/** What failed starts take; nothing to tell where there is no chance. */
+function failedStarts(
+  prepared: Prepared,
+  branches: Branches | undefined,
+  { share, hardest }: ShareFigures,
+  cut: number,
+  worst: Branch | null,
+): Pick<SkyFigures, 'failedStarts'> {
+  if (branches === undefined) return {}
+  const { chance, starts, fails } = branches
+  const [shareIfStarts, shareIfFails] = [starts, fails].map(
+    (batches) => sharesOf(prepared, asDrawn(batches), cut).shareByPattern[hardest],
+  ) as [number | null, number | null]
+  const isKnown = share !== null && shareIfStarts !== null
+  const lostShare = isKnown ? Math.max(0, weighedShare(shareIfStarts - share, 1)) : null
+  return { failedStarts: { chance, shareIfStarts, shareIfFails, lostShare, worst } }
 }
 
 /** @param hours  of the cut, no further than the starts were followed */
 export function shareFigures(
   prepared: Prepared,
-  { batches }: Pick<MonthRides, 'batches'>,
+  month: Pick<MonthRides, 'batches' | 'branches'>,
   hours: number,
 ): ShareFigures {
-  const tally = tallied(prepared, batches, minutesOfHours(hours))
+  return sharesOf(prepared, weighed(prepared, month), minutesOfHours(hours))
+}
+
+function sharesOf(prepared: Prepared, batches: readonly WeighedBatch[], cut: number): ShareFigures {
+  const tally = tallied(prepared, batches, cut)
   const shareByPattern = byPattern(tally, shareOf)
   const known = PATTERNS.filter((pattern) => shareByPattern[pattern] !== null)
   const hardest = known.reduce((least, pattern) =>
@@ -119,23 +171,25 @@ export function shareFigures(
     share: shareByPattern[hardest],
     hardest,
     shareByPattern,
-    startsByPattern: byPattern(tally, ({ starts }) => starts),
+    startsByPattern: byPattern(tally, ({ starts }) => Math.round(starts)),
   }
 }
 
 /** Starts of each pattern, and those that ride the whole cut. */
 function tallied(
   prepared: Prepared,
-  batches: readonly BatchRides[],
+  batches: readonly WeighedBatch[],
   cut: number,
 ): Record<Pattern, Tally> {
   const tally = { any: newTally(), evening: newTally(), windy: newTally() }
-  for (const { from, rides, windy } of batches) {
+  for (const batch of batches) {
+    const { from, rides, windy } = batch
     for (let s = 0; s < rides.minutes.length; s++) {
       const holds = rides.minutes[s]! >= cut
-      count(tally.any, holds)
-      if (isEvening(prepared.calendar, from + s)) count(tally.evening, holds)
-      if (windy[s] === 1) count(tally.windy, holds)
+      const weight = weightOf(batch, s)
+      count(tally.any, holds, weight)
+      if (isEvening(prepared.calendar, from + s)) count(tally.evening, holds, weight)
+      if (windy[s] === 1) count(tally.windy, holds, weight)
     }
   }
   return tally
@@ -157,14 +211,14 @@ function newTally(): Tally {
   return { starts: 0, hold: 0 }
 }
 
-function count(tally: Tally, holds: boolean): void {
-  tally.starts++
-  if (holds) tally.hold++
+function count(tally: Tally, holds: boolean, weight: number): void {
+  tally.starts += weight
+  if (holds) tally.hold += weight
 }
 
 /** Null where there is no start. */
 function shareOf({ starts, hold }: Tally): number | null {
-  return starts === 0 ? null : hold / starts
+  return starts === 0 ? null : weighedShare(hold, starts)
 }
 
 /** Interval and return period over several synthetic years; with one year there is neither. */
@@ -179,31 +233,45 @@ function intervalOf(
   return { shareLow, shareHigh, worstHoursReturnWinters: years }
 }
 
-/** The shortest ride; the earliest of equals. */
-function worstOf(batches: readonly BatchRides[]): { minute: number; year: number; load: number } {
-  let worst = { minute: 0, year: 0, load: -1, ride: Number.POSITIVE_INFINITY }
-  for (const { year, from, rides } of batches) {
+interface Worst {
+  readonly minute: number
+  readonly year: number
+  readonly load: number
+  readonly ride: number
+  readonly branch: Branch | null
+}
+
+/** The shortest ride that counts; the earliest of equals, one as drawn before the others. */
+function worstOf(batches: readonly WeighedBatch[]): Worst {
+  let worst: Worst = { minute: 0, year: 0, load: -1, ride: Number.POSITIVE_INFINITY, branch: null }
+  for (const batch of batches) {
+    const { year, from, rides, branch } = batch
     for (let s = 0; s < rides.minutes.length; s++) {
-      if (rides.minutes[s]! < worst.ride)
-        worst = { minute: from + s, year, load: rides.endedBy[s]!, ride: rides.minutes[s]! }
+      const ride = rides.minutes[s]!
+      if (ride < worst.ride && weightOf(batch, s) > 0)
+        worst = { minute: from + s, year, load: rides.endedBy[s]!, ride, branch }
     }
   }
   return worst
 }
 
-function meanWithout(batches: readonly BatchRides[]): number {
+function meanWithout(batches: readonly WeighedBatch[]): number {
   let sum = 0
   let starts = 0
-  for (const { without } of batches) {
-    starts += without.length
-    for (const minutes of without) sum += minutes
+  for (const batch of batches) {
+    for (let s = 0; s < batch.without.length; s++) {
+      const weight = weightOf(batch, s)
+      starts += weight
+      sum += weight * batch.without[s]!
+    }
   }
   return sum / starts
 }
 
 function loadFigures(
   prepared: Prepared,
-  { batches, horizon }: MonthRides,
+  batches: readonly WeighedBatch[],
+  horizon: number,
   loads: readonly RideLoad[],
   headline: Pattern,
   cut: number,
@@ -214,20 +282,22 @@ function loadFigures(
   const kept = loads.map(newTally)
   const wait = Math.ceil(prepared.house.gateway.reconnectSeconds / 60)
   const back = Math.min(cut + wait, horizon)
-  for (const { from, rides, windy } of batches) {
+  for (const batch of batches) {
+    const { from, rides, windy } = batch
     for (let s = 0; s < rides.minutes.length; s++) {
-      if (rides.endedBy[s]! >= 0) ends[rides.endedBy[s]!]! += 1
+      const weight = weightOf(batch, s)
+      if (rides.endedBy[s]! >= 0) ends[rides.endedBy[s]!]! += weight
       if (headline === 'evening' && !isEvening(prepared.calendar, from + s)) continue
       if (headline === 'windy' && windy[s] !== 1) continue
       for (const [which, tally] of tallies.entries()) {
-        count(tally, rides.byLoad[which]![s]! >= cut)
-        count(kept[which]!, rides.lostAfter[which]![s]! >= back)
+        count(tally, rides.byLoad[which]![s]! >= cut, weight)
+        count(kept[which]!, rides.lostAfter[which]![s]! >= back, weight)
       }
     }
   }
   const most = Math.max(...ends)
   return loads.map((load, which) => {
-    const minutes = sortedMinutes(batches.map(({ rides }) => rides.byLoad[which]!))
+    const minutes = rankedMinutes(batches, horizon, ({ rides }) => rides.byLoad[which]!)
     return {
       name: load.name,
       toleratesMinutes: finite(toleranceOf(load)),
@@ -237,8 +307,8 @@ function loadFigures(
         load.wantedIn.subarray(from, from + rides.minutes.length).includes(0),
       ),
       keptShare: shareOf(kept[which]!),
-      worstHours: noWorst ? null : minutes[0]! / 60,
-      medianHours: minutes[Math.floor(0.5 * (minutes.length - 1))]! / 60,
+      worstHours: noWorst ? null : minutes.least / 60,
+      medianHours: minutes.at(0.5) / 60,
       firstToFail: most > 0 && ends.indexOf(most) === which,
     }
   })

@@ -16,6 +16,7 @@ import { rideHorizon } from './ride-jobs.js'
 import { type Equipped, equip, type Scenario } from './scenario.js'
 import { type SkyFigures, skyFigures } from './sky-figures.js'
 import type { SkyQuestion } from './sky-of-start.js'
+import { drawnWarnings } from './warnings.js'
 
 /** `syntheticYear`: the year to live; without it `dull` and `none` choose theirs day by day. */
 export type StartsQuestion = Scenario & SkyQuestion
@@ -76,7 +77,8 @@ export function startsOfMonth(
   const year = yearOf(question)
   const choice = { kind, month, cutHours: hours, years, winters, seed }
   const lived = monthSky(prepared, year === null ? choice : { ...choice, year })
-  const span = { month, hours, horizon: rideHorizon(hours) }
+  // A row is one course of a cut.
+  const span = { month, hours, horizon: rideHorizon(hours), asDrawn: true }
   const loads = rideLoads(prepared.demand)
   const rides = monthRides(prepared, lived, equip(prepared, question), loads, span)
   if (year === null) return rides
@@ -122,6 +124,7 @@ export function startsFrom(
   const { house } = prepared
   const { hours, winters = 10, seed = house.seed, sky = 'dull' } = question
   const equipped = equip(prepared, question)
+  const beside = besideOf(prepared, equipped, month, plain)
   const batches = months.flatMap((one) => one.batches)
   const whole = { ...months[0]!, batches }
   const spell = yearOf(question) === null ? { winters, days: daysOfCut(hours) } : null
@@ -140,7 +143,8 @@ export function startsFrom(
     figures: skyFigures(prepared, whole, rideLoads(prepared.demand), { hours, winters }),
     ...tallied(prepared, whole),
     lived: livedSpans(prepared, whole),
-    ...besideOf(prepared, equipped, month, plain),
+    ...beside,
+    warnings: [...drawnWarnings(equipped, 'Rows are told'), ...beside.warnings],
   }
 }
 

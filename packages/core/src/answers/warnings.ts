@@ -7,7 +7,7 @@ import { carries, mostKva } from '../island/overload-columns.js'
 import type { Prepared } from '../series/prepare.js'
 import { claimedThrottles } from './findings/droop.js'
 import { largest } from './findings/island-loads.js'
-import type { Equipped } from './scenario.js'
+import { chanceOf, type Equipped } from './scenario.js'
 
 export function warningsFor(prepared: Prepared, equipped: Equipped): string[] {
   const { house, demand } = prepared
@@ -73,6 +73,15 @@ function chanceWarnings({ startFailsShare, hoursBetweenFailures }: GeneratorInpu
   return [
     `The generator is taken ${parts.join(' and ')}, and is then out of order until the grid is ` +
       'back: the figures hold that.',
+  ]
+}
+
+/** Where a generator starts by chance: that some of an answer is one course among others. */
+export function drawnWarnings(equipped: Equipped, what: string): string[] {
+  if (chanceOf(equipped) === null) return []
+  return [
+    `${what} as the luck of each minute has the generator start or not; ride weighs both ways, so ` +
+      'its shares and hours may differ.',
   ]
 }
 

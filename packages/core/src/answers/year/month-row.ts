@@ -2,8 +2,10 @@
 
 import { DAY_MINUTES, minutesOfHours } from '../../axis/calendar.js'
 import type { Prepared } from '../../series/prepare.js'
+import { type WeighedBatch, weighed, weightOf } from '../branches.js'
 import type { MonthRides } from '../month-rides.js'
 import type { SkyFigures } from '../sky-figures.js'
+import { WeighedMinutes } from '../weighed-minutes.js'
 
 /** Starts of one span of hours of the day. */
 export interface HourCell {
@@ -39,38 +41,41 @@ export function monthRow(
 ): MonthRow {
   const cut = minutesOfHours(question.hours)
   const hasWorst = figures.worstHours !== null
+  const batches = weighed(prepared, rides)
   const cells = (width: number): HourCell[] =>
-    startsByClock(prepared, rides, width).map((starts, i) =>
+    startsByClock(prepared, batches, rides.horizon, width).map((starts, i) =>
       cellOf([i * width, (i + 1) * width], starts, cut, hasWorst),
     )
   return { month: question.month, figures, byHour: cells(1), byThreeHours: cells(3) }
 }
 
 interface ClockStarts {
-  /** Rides, in rising order. [min] */
-  minutes: Int32Array
-  /** The same of starts on windy days. */
-  windy: Int32Array
+  /** Rides of all starts, and of those on windy days. */
+  readonly minutes: WeighedMinutes
+  readonly windy: WeighedMinutes
 }
 
 /** Rides by spans of so many hours of the clock. */
-function startsByClock(prepared: Prepared, { batches }: MonthRides, width: number): ClockStarts[] {
+function startsByClock(
+  prepared: Prepared,
+  batches: readonly WeighedBatch[],
+  horizon: number,
+  width: number,
+): ClockStarts[] {
   const { wallMinute } = prepared.calendar
   const found = Array.from({ length: 24 / width }, () => ({
-    minutes: [] as number[],
-    windy: [] as number[],
+    minutes: new WeighedMinutes(horizon),
+    windy: new WeighedMinutes(horizon),
   }))
-  for (const { from, rides, windy } of batches) {
+  for (const batch of batches) {
+    const { from, rides, windy } = batch
     for (let s = 0; s < rides.minutes.length; s++) {
       const at = Math.floor((wallMinute[from + s]! * found.length) / DAY_MINUTES)
-      found[at]!.minutes.push(rides.minutes[s]!)
-      if (windy[s] === 1) found[at]!.windy.push(rides.minutes[s]!)
+      found[at]!.minutes.add(rides.minutes[s]!, weightOf(batch, s))
+      if (windy[s] === 1) found[at]!.windy.add(rides.minutes[s]!, weightOf(batch, s))
     }
   }
-  return found.map(({ minutes, windy }) => ({
-    minutes: Int32Array.from(minutes).sort(),
-    windy: Int32Array.from(windy).sort(),
-  }))
+  return found
 }
 
 function cellOf(
@@ -79,23 +84,15 @@ function cellOf(
   cut: number,
   hasWorst: boolean,
 ): HourCell {
-  const any = shareOf(minutes, cut) ?? Number.NaN
-  const onWindy = shareOf(windy, cut)
-  const rank = (share: number): number => minutes[Math.floor(share * (minutes.length - 1))]! / 60
+  const any = minutes.lasting(cut) ?? Number.NaN
+  const onWindy = windy.lasting(cut)
   return {
     hours,
-    starts: minutes.length,
+    starts: minutes.starts,
     share: Math.min(any, onWindy ?? any),
     shareByPattern: { any, windy: onWindy },
-    worstHours: hasWorst ? rank(0) : null,
-    p05Hours: rank(0.05),
-    medianHours: rank(0.5),
+    worstHours: hasWorst ? minutes.least / 60 : null,
+    p05Hours: minutes.at(0.05) / 60,
+    medianHours: minutes.at(0.5) / 60,
   }
-}
-
-function shareOf(minutes: Int32Array, cut: number): number | null {
-  if (minutes.length === 0) return null
-  let hold = 0
-  for (const ride of minutes) if (ride >= cut) hold++
-  return hold / minutes.length
 }

@@ -14,6 +14,7 @@ import { rideHorizon } from '../ride-jobs.js'
 import { type Equipped, equip } from '../scenario.js'
 import { skyFigures } from '../sky-figures.js'
 import { skyOfStart } from '../sky-of-start.js'
+import { drawnWarnings } from '../warnings.js'
 import { livedAgain, type Tried, triedSteps } from './cures.js'
 import { type MonthRow, monthRow } from './month-row.js'
 import { type StartStory, startStory } from './start-story.js'
@@ -102,6 +103,7 @@ export function yearFrom(
   const { hours, sky = 'dull', winters = 10, seed = house.seed } = question
   const { apartDays = APART_DAYS } = question
   const equipped = equip(prepared, question)
+  const beside = besideOf(prepared, equipped, null, source.plain)
   const rows = months.map(({ row }) => row)
   return {
     house: house.house,
@@ -119,7 +121,8 @@ export function yearFrom(
     hardestMonth: hardestMonthOf(rows),
     apartDays,
     worst: worstStarts(prepared, { ...question, apartDays }, months, source, done),
-    ...besideOf(prepared, equipped, null, source.plain),
+    ...beside,
+    warnings: [...drawnWarnings(equipped, 'Worst starts are told'), ...beside.warnings],
   }
 }
 
