@@ -6,7 +6,7 @@
 // stepped besides with nothing shared at all.
 
 import { onGrid, pass, walkStarts } from '@tideover/core'
-import { compareEnds, spellsOf, stepped } from './compare-starts.js'
+import { compareEnds, isSame, spellsOf, stepped } from './compare-starts.js'
 import { randomIsland } from './random-island.js'
 
 /** Starts of which one is stepped with nothing shared. */
@@ -24,30 +24,24 @@ export interface Comparison {
   readonly differences: readonly string[]
 }
 
-/**
- * @param number    of the random island; starts and horizon in minutes
- * @param walksAll  false: only those are looked at that are stepped with nothing shared
- */
-export function compareIsland(
-  number: number,
-  starts: number,
-  horizon: number,
-  walksAll = true,
-): Comparison {
+/** @param number  of the random island; starts and horizon in minutes */
+export function compareIsland(number: number, starts: number, horizon: number): Comparison {
   const island = randomIsland(number, starts + horizon)
   const { columns, rules } = island.compiled
   const startKwh = onGrid(island.startShare * rules.capacityKwh)
   const carried = pass(columns, rules, starts, startKwh, horizon)
-  const walked = walksAll ? walkStarts(columns, rules, starts, startKwh, horizon) : null
+  const walked = walkStarts(columns, rules, starts, startKwh, horizon)
   const differences: string[] = []
   const differ = (start: number, what: string, a: string, b: string): void => {
     if (a !== b) differences.push(`start ${start}, ${what}: ${a} in the pass, not ${b}`)
   }
   for (let start = 0; start < starts; start++) {
-    const own = spellsOf(carried, start, horizon).join()
-    if (walked !== null) differ(start, 'walked', own, spellsOf(walked, start, horizon).join())
+    const own = (): string => spellsOf(carried, start, horizon).join()
+    if (!isSame(carried, walked, start, horizon)) {
+      differ(start, 'walked', own(), spellsOf(walked, start, horizon).join())
+    }
     if (start % STEPPED_OF !== 0) continue
-    differ(start, 'stepped', own, stepped(island.compiled, startKwh, start, horizon).join())
+    differ(start, 'stepped', own(), stepped(island.compiled, startKwh, start, horizon).join())
   }
   return {
     about: island.about,

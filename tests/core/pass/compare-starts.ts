@@ -22,6 +22,20 @@ export function spellsOf(spells: Spells, start: number, horizon: number): number
   return out
 }
 
+/** Whether one start has the same spells in both, without writing them down. */
+export function isSame(a: Spells, b: Spells, start: number, horizon: number): boolean {
+  const end = start + horizon
+  const from = (of: Spells, s: number): number => (s < 0 ? end : Math.min(end, of.from(s)))
+  const to = (of: Spells, s: number): number => (of.to(s) < 0 ? end : Math.min(end, of.to(s)))
+  let [inA, inB] = [a.first[start]!, b.first[start]!]
+  while (from(a, inA) < end || from(b, inB) < end) {
+    if (from(a, inA) !== from(b, inB) || to(a, inA) !== to(b, inB)) return false
+    inA = a.next(inA)
+    inB = b.next(inB)
+  }
+  return true
+}
+
 /** The same by stepping a state of its own, with nothing shared. */
 export function stepped(
   { columns, rules }: Compiled,
