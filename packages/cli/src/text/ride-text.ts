@@ -201,7 +201,7 @@ function failedStartLines({ share, failedStarts }: SkyFigures): string[] {
   return [
     `Of the ${100 - Math.floor(100 * share)} in 100 such cuts that do not last, ${many} lost to ` +
       `${tries}. If each start succeeds it lasts to the end of ${sharePart(shareIfStarts ?? 0)}, ` +
-      `if the first fails of ${sharePart(shareIfFails ?? 0)}.`,
+      `where the first fails, to the end of ${sharePart(shareIfFails ?? 0)}.`,
   ]
 }
 
