@@ -27,7 +27,7 @@ import { Ids } from './ids.js'
 /** How often cohorts are looked through for those whose ride is decided. [min] */
 const DECIDED_MINUTES = 60
 /** How often in a horizon they are looked through for those that were followed that far. */
-const LOOKS_A_HORIZON = 24
+const LOOKS_A_HORIZON = 8
 
 /** When a history has been followed far enough, whatever comes later. */
 export interface Enough {
