@@ -57,8 +57,8 @@ function faultsOf(
   const code = kindCode(alone, rules)
   // A charge edge reached from below is another band, which the crowd finds out a minute later.
   if (code !== next) faults.push(`is of kind ${code} alone, ${next} with the crowd`)
-  const { generatorFrom, personAt, togetherUntil, offFrom, retryAt, retries } = own
-  const timers = { generatorFrom, personAt, togetherUntil, offFrom, retryAt, retries }
+  const { generatorFrom, personAt, togetherUntil, offFrom, retryAt, retries, wakeAt } = own
+  const timers = { generatorFrom, personAt, togetherUntil, offFrom, retryAt, retries, wakeAt }
   for (const [name, at] of Object.entries(timers)) {
     const lived = alone[name as keyof State]
     if (lived !== at) faults.push(`${name} is ${lived} alone, ${at} with the crowd`)

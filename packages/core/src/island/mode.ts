@@ -37,6 +37,8 @@ export interface Kind {
   readonly together: boolean
   /** Dark after an overload, until it is tried again. */
   readonly retries: boolean
+  /** Somebody will form the empty island, or is waited for in vain. */
+  readonly awaited: boolean
   readonly pours: number
 }
 
@@ -47,34 +49,44 @@ export interface Waits {
 }
 
 /** More fillings than this have no room in a code; such states are stepped one by one. */
-const MOST_POURS = 3
+const MOST_POURS = 63
 const BANDS = 8
-const FLAGS = 16
+const FLAGS = 32
 
 /** Number of the kind of a state with its timers at rest; -1 where it has none, as with the grid. */
 export function kindCode(state: State, rules: Rules): number {
   if (state.grid || state.relayUntil >= 0) return -1
   const retries = state.level === rules.dark && state.retryAt >= 0
   if (!retries && (state.retries !== 0 || state.retryAt >= 0)) return -1
-  if (state.pours > MOST_POURS || state.wakeAt >= 0) return -1
+  const fillings = fillingsOf(rules)
+  if (state.pours >= fillings) return -1
   const isDry = rules.generator !== null && !(state.fuelL > cansLeftL(state, rules))
   return codeOf(
     state.level * BANDS + bandOf(state.stored, rules),
     solarCode(state.solarUntil),
     solarCode(state.solarTooUntil),
     generatorCode(state, rules),
-    flagsOf(retries, isDry, state.personAt >= 0, state.togetherUntil >= 0),
+    flagsOf(retries, isDry, state.personAt >= 0, state.togetherUntil >= 0, state.wakeAt >= 0),
     state.pours,
+    fillings,
   )
 }
 
-function flagsOf(retries: boolean, isDry: boolean, called: boolean, together: boolean): number {
-  return (retries ? 8 : 0) + (isDry ? 4 : 0) + (called ? 2 : 0) + (together ? 1 : 0)
+function flagsOf(
+  retries: boolean,
+  isDry: boolean,
+  called: boolean,
+  together: boolean,
+  awaited: boolean,
+): number {
+  return (
+    (awaited ? 16 : 0) + (retries ? 8 : 0) + (isDry ? 4 : 0) + (called ? 2 : 0) + (together ? 1 : 0)
+  )
 }
 
 /** One past the greatest number of a kind. */
 export function kindCodes(rules: Rules): number {
-  return codeOf((rules.dark + 1) * BANDS, 0, 0, 0, 0, 0)
+  return codeOf((rules.dark + 1) * BANDS, 0, 0, 0, 0, 0, fillingsOf(rules))
 }
 
 function codeOf(
@@ -84,9 +96,15 @@ function codeOf(
   generator: number,
   flags: number,
   pours: number,
+  fillings: number,
 ): number {
   const places = ((levelAndBand * 3 + solar) * 3 + solarToo) * GENERATOR_IS.length + generator
-  return (places * FLAGS + flags) * (MOST_POURS + 1) + pours
+  return (places * FLAGS + flags) * fillings + pours
+}
+
+/** Fillings of the tank that have room in a code, none included. */
+function fillingsOf({ generator }: Rules): number {
+  return generator === null ? 1 : Math.min(MOST_POURS + 1, generator.cansAfter.length)
 }
 
 /** The kind of a number that `kindCode` or `nextCode` gave. */
@@ -97,7 +115,7 @@ export function kindOf(code: number, rules: Rules): Kind {
     rest = Math.floor(rest / base)
     return value
   }
-  const pours = digit(MOST_POURS + 1)
+  const pours = digit(fillingsOf(rules))
   const flags = digit(FLAGS)
   const generator = GENERATOR_IS[digit(GENERATOR_IS.length)]!
   const solarToo = SOLAR_IS[digit(3)]!
@@ -115,6 +133,7 @@ export function kindOf(code: number, rules: Rules): Kind {
     called: (flags & 2) !== 0,
     together: (flags & 1) !== 0,
     retries: (flags & 8) !== 0,
+    awaited: (flags & 16) !== 0,
     pours,
   }
 }
@@ -175,8 +194,9 @@ export function nextCode(kind: Kind, waits: Waits, i: number, trips: number, rul
     solarCode(waits.solarUntil),
     solarCode(waits.solarTooUntil),
     GENERATOR_IS.indexOf(kind.generator),
-    flagsOf(kind.retries, kind.tankEmpty, kind.called, kind.together),
+    flagsOf(kind.retries, kind.tankEmpty, kind.called, kind.together, kind.awaited),
     kind.pours,
+    fillingsOf(rules),
   )
 }
 
@@ -185,6 +205,8 @@ export function dueOf(kind: Kind, state: State, rules: Rules): number {
   return Math.min(
     kind.together ? state.togetherUntil : NEVER,
     kind.retries ? state.retryAt : NEVER,
+    // An island that tries again by itself waits for nobody.
+    kind.awaited && rules.whenEmpty !== 'retries' ? state.wakeAt : NEVER,
     kind.called ? state.personAt : generatorDue(kind, state, rules),
   )
 }

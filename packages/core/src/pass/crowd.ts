@@ -156,6 +156,7 @@ export class Crowd {
     restTimers(a, i, this.rules)
     if (a.generatorFrom !== b.generatorFrom || a.personAt !== b.personAt) return false
     if (a.togetherUntil !== b.togetherUntil || a.offFrom !== b.offFrom) return false
+    if (a.wakeAt !== b.wakeAt) return false
     return a.retryAt === b.retryAt && a.retries === b.retries
   }
 
