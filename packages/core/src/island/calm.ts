@@ -63,19 +63,23 @@ export class CalmSpans {
     this.upper = rules.bandEdgesKwh[band] ?? Number.POSITIVE_INFINITY
     this.lower = band === 0 ? 0 : rules.bandEdgesKwh[band - 1]!
     this.mask = this.running || level === rules.dark ? 0 : groupsOf(kind, 'in')
-    this.canTrip = this.mask & rules.tripMask
-    this.readGenerator()
-    this.readLevel()
-    if (!this.running && level !== rules.dark) this.readSolar()
+    this.canTrip = kind.grid ? 0 : this.mask & rules.tripMask
+    if (!kind.grid) {
+      this.readGenerator()
+      this.readLevel()
+      if (!this.running && level !== rules.dark) this.readSolar()
+    }
     const isOn = level <= rules.lastLevel
     const { together } = kind
-    this.breaks = !isOn || together ? null : this.overload(level)
+    this.breaks = !isOn || together || kind.grid ? null : this.overload(level)
     this.fails = this.running && rules.generator!.canFail ? columns.runFails : null
     this.delta = together
       ? null
       : this.running
         ? columns.deltaGenerator[level]!
-        : this.deltaOf(this.mask)
+        : kind.grid
+          ? columns.deltaGrid[this.mask]!
+          : this.deltaOf(this.mask)
     this.deltaTripped = together ? null : this.deltaOf(this.mask & ~this.canTrip)
     this.forced = together || this.canTrip === 0 ? null : columns.forced[this.mask]![level]!
   }
@@ -83,7 +87,7 @@ export class CalmSpans {
   /** The calm span of minute `i`, as long as no timer of a state ends in it. */
   at(i: number): Calm {
     const { now, columns } = this
-    if (this.never || columns.gridUp[i] === 1 || this.isBroken(i)) {
+    if (this.never || (columns.gridUp[i] === 1) !== this.kind.grid || this.isBroken(i)) {
       now.above = Number.POSITIVE_INFINITY
       now.below = Number.NEGATIVE_INFINITY
       now.delta = 0

@@ -27,8 +27,6 @@ export interface Kind {
   /** Each group of AC-coupled solar. */
   readonly solar: readonly SolarIs[]
   readonly generator: GeneratorIs
-  /** Whether it gives power. */
-  readonly runs: boolean
   /** Nothing in the tank. */
   readonly tankEmpty: boolean
   /** Somebody is on the way. */
@@ -39,7 +37,11 @@ export interface Kind {
   readonly retries: boolean
   /** Somebody will form the empty island, or is waited for in vain. */
   readonly awaited: boolean
+  /** The grid is there. */
+  readonly grid: boolean
   readonly pours: number
+  /** All that is yes or no, a bit each. */
+  readonly flags: number
 }
 
 /** What each group of solar does, as a state has it: `IN`, `HELD`, or the last minute that it waits. */
@@ -51,11 +53,11 @@ export interface Waits {
 /** More fillings than this have no room in a code; such states are stepped one by one. */
 const MOST_POURS = 63
 const BANDS = 8
-const FLAGS = 32
+const FLAGS = 64
 
-/** Number of the kind of a state with its timers at rest; -1 where it has none, as with the grid. */
+/** Number of the kind of a state with its timers at rest; -1 where it has none. */
 export function kindCode(state: State, rules: Rules): number {
-  if (state.grid || state.relayUntil >= 0) return -1
+  if (state.relayUntil >= 0) return -1
   const retries = state.level === rules.dark && state.retryAt >= 0
   if (!retries && (state.retries !== 0 || state.retryAt >= 0)) return -1
   const fillings = fillingsOf(rules)
@@ -66,22 +68,19 @@ export function kindCode(state: State, rules: Rules): number {
     solarCode(state.solarUntil),
     solarCode(state.solarTooUntil),
     generatorCode(state, rules),
-    flagsOf(retries, isDry, state.personAt >= 0, state.togetherUntil >= 0, state.wakeAt >= 0),
+    flag(state.grid, 32) +
+      flag(state.wakeAt >= 0, 16) +
+      flag(retries, 8) +
+      flag(isDry, 4) +
+      flag(state.personAt >= 0, 2) +
+      flag(state.togetherUntil >= 0, 1),
     state.pours,
     fillings,
   )
 }
 
-function flagsOf(
-  retries: boolean,
-  isDry: boolean,
-  called: boolean,
-  together: boolean,
-  awaited: boolean,
-): number {
-  return (
-    (awaited ? 16 : 0) + (retries ? 8 : 0) + (isDry ? 4 : 0) + (called ? 2 : 0) + (together ? 1 : 0)
-  )
+function flag(isSo: boolean, value: number): number {
+  return isSo ? value : 0
 }
 
 /** One past the greatest number of a kind. */
@@ -128,13 +127,14 @@ export function kindOf(code: number, rules: Rules): Kind {
     band,
     solar: [solar, solarToo].slice(0, rules.solar.length),
     generator,
-    runs: generator === 'running' || generator === 'kept running',
     tankEmpty: (flags & 4) !== 0,
     called: (flags & 2) !== 0,
     together: (flags & 1) !== 0,
     retries: (flags & 8) !== 0,
     awaited: (flags & 16) !== 0,
+    grid: (flags & 32) !== 0,
     pours,
+    flags,
   }
 }
 
@@ -152,20 +152,6 @@ function bandOf(stored: number, rules: Rules): number {
   let band = 0
   while (band < rules.bandEdgesKwh.length && !(stored < rules.bandEdgesKwh[band]!)) band++
   return band
-}
-
-/** Puts a mode's side of a state back: all but charge, fuel and the timers of its own. */
-export function restore(state: State, kind: Kind, waits: Waits): void {
-  const { generator } = kind
-  state.grid = false
-  state.level = kind.level
-  state.solarUntil = waits.solarUntil
-  state.solarTooUntil = waits.solarTooUntil
-  state.generator = generator === 'starting' ? Runs.starting : kind.runs ? Runs.running : Runs.off
-  state.outOfOrder = generator === 'out of order'
-  state.pours = kind.pours
-  state.wakeAt = -1
-  state.relayUntil = -1
 }
 
 /** First minute in which a wait of solar ends; Infinity where none runs. */
@@ -194,7 +180,7 @@ export function nextCode(kind: Kind, waits: Waits, i: number, trips: number, rul
     solarCode(waits.solarUntil),
     solarCode(waits.solarTooUntil),
     GENERATOR_IS.indexOf(kind.generator),
-    flagsOf(kind.retries, kind.tankEmpty, kind.called, kind.together, kind.awaited),
+    kind.flags,
     kind.pours,
     fillingsOf(rules),
   )
