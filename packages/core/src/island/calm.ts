@@ -189,6 +189,8 @@ export class CalmSpans {
     if (level > rules.lastLevel) {
       const canReturn = level === rules.holding || rules.wakesOnSun
       if (canReturn && !kind.retries) this.coldBelow = rules.loadsBackKwh
+      // It tries again as soon as it may.
+      if (kind.overdue) this.coldBelow = rules.loadsOffKwh + GRID_KWH
       this.never ||= running
       return
     }

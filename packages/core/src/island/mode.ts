@@ -35,6 +35,8 @@ export interface Kind {
   readonly together: boolean
   /** Dark after an overload, until it is tried again. */
   readonly retries: boolean
+  /** The same, and only charge is wanting. */
+  readonly overdue: boolean
   /** Somebody will form the empty island, or is waited for in vain. */
   readonly awaited: boolean
   /** The grid is there. */
@@ -53,7 +55,7 @@ export interface Waits {
 /** More fillings than this have no room in a code; such states are stepped one by one. */
 const MOST_POURS = 63
 const BANDS = 8
-const FLAGS = 64
+const FLAGS = 128
 
 /** Number of the kind of a state with its timers at rest; -1 where it has none. */
 export function kindCode(state: State, rules: Rules): number {
@@ -68,7 +70,8 @@ export function kindCode(state: State, rules: Rules): number {
     solarCode(state.solarUntil),
     solarCode(state.solarTooUntil),
     generatorCode(state, rules),
-    flag(state.grid, 32) +
+    flag(retries && state.retryAt === 0, 64) +
+      flag(state.grid, 32) +
       flag(state.wakeAt >= 0, 16) +
       flag(retries, 8) +
       flag(isDry, 4) +
@@ -133,6 +136,7 @@ export function kindOf(code: number, rules: Rules): Kind {
     retries: (flags & 8) !== 0,
     awaited: (flags & 16) !== 0,
     grid: (flags & 32) !== 0,
+    overdue: (flags & 64) !== 0,
     pours,
     flags,
   }
@@ -190,7 +194,7 @@ export function nextCode(kind: Kind, waits: Waits, i: number, trips: number, rul
 export function dueOf(kind: Kind, state: State, rules: Rules): number {
   return Math.min(
     kind.together ? state.togetherUntil : NEVER,
-    kind.retries ? state.retryAt : NEVER,
+    kind.retries && !kind.overdue ? state.retryAt : NEVER,
     // An island that tries again by itself waits for nobody.
     kind.awaited && rules.whenEmpty !== 'retries' ? state.wakeAt : NEVER,
     kind.called ? state.personAt : generatorDue(kind, state, rules),

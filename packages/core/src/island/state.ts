@@ -41,7 +41,7 @@ export interface State {
   outOfOrder: boolean
   /** Minute at which somebody forms the empty island, NEVER where nobody can, -1 uncalled. */
   wakeAt: number
-  /** Minute at which a dark island tries again, -1 where only energy helps. */
+  /** Minute at which a dark island tries again, 0 once it is past; -1 where only energy helps. */
   retryAt: number
   /** Retries used since the last minute that held. */
   retries: number
@@ -161,6 +161,7 @@ export function restTimers(state: State, i: number, rules: Rules): void {
   if (state.solarUntil <= i) state.solarUntil = IN
   if (state.solarTooUntil <= i) state.solarTooUntil = IN
   if (state.relayUntil <= i) state.relayUntil = -1
+  if (state.retryAt >= 0 && state.retryAt <= i) state.retryAt = 0
   if (state.togetherUntil <= i) state.togetherUntil = -1
   if (state.offFrom <= i + 1 - TOGETHER_AFTER) state.offFrom = LONG_AGO
   if (state.generator === Runs.off || hasRunLeast(state, i + 1, rules)) {

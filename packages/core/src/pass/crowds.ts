@@ -97,7 +97,6 @@ export class Crowds {
     if (crowd === null) return false
     if (onEdge && this.joinsEqual(crowd, id, i)) return true
     crowd.insert(id)
-    // A try that is due and waits for charge is made every minute.
     const due = dueOf(room.kind, state, this.rules)
     if (due !== NEVER) this.histories.dues.enter(id, Math.max(due, i + 1))
     return true
