@@ -11,7 +11,7 @@ import { attemptColumn, gridTaken, personColumn, wakeColumns } from './clock-col
 import type { Columns } from './columns.js'
 import { generatorColumns } from './generator-columns.js'
 import { overloadColumns } from './overload-columns.js'
-import type { ByLevel, ColumnParts } from './parts.js'
+import { type ByLevel, type ColumnParts, stretchesOf } from './parts.js'
 import type { Rules } from './rules.js'
 import { deltaColumns, forcedColumns, gridColumns } from './solar-columns.js'
 import { togetherColumns, togetherLoad } from './together-columns.js'
@@ -97,23 +97,19 @@ function columnsOf(
 
 /** Load of each level, 0 (all) to lastLevel (critical only), and none for holding. [kW] */
 function loadColumns(demand: Demand, rules: Rules, window: Window): Float64Array[] {
-  return Array.from({ length: rules.holding + 1 }, (_, level) => {
-    const out = new Float64Array(window.n)
-    if (level === rules.holding) return out
-    for (const column of [demand.criticalKw, ...demand.comfortKw.slice(level)]) {
-      addFrom(column, window.from, out)
+  const columns = Array.from({ length: rules.holding + 1 }, () => new Float64Array(window.n))
+  for (const { here, ofYear } of stretchesOf(window, demand.n)) {
+    for (const [level, column] of columns.entries()) {
+      if (level === rules.holding) continue
+      here(column).set(ofYear(demand.criticalKw))
+      for (const step of demand.comfortKw.slice(level)) add(here(column), ofYear(step))
     }
-    return out
-  })
+  }
+  return columns
 }
 
-/** Adds a column of the year from one of its minutes on; after its end it begins anew. */
-function addFrom(column: Float64Array, from: number, into: Float64Array): void {
-  let at = from % column.length
-  for (let i = 0; i < into.length; i++) {
-    into[i]! += column[at]!
-    if (++at === column.length) at = 0
-  }
+function add(into: Float64Array, column: Float64Array): void {
+  for (let i = 0; i < into.length; i++) into[i]! += column[i]!
 }
 
 /** A value by the temperature of the stack's place, hour by hour. */
