@@ -6,10 +6,11 @@
 import type { Calendar } from '../axis/calendar.js'
 import type { House, LoadInput } from '../house/house.js'
 import { typicalNotes } from '../house/typical-loads.js'
+import { yearColumn, yearCopy } from '../units/year-column.js'
 import { airNotes } from './air-notes.js'
 import { apparentPower } from './apparent.js'
 import type { SurveyYear } from './day-filter.js'
-import type { LoadColumn } from './load-column.js'
+import { isSurveyed, type LoadColumn } from './load-column.js'
 import type { LoadRecords } from './meter-record.js'
 import { type MeteredGround, meteredColumn } from './metered.js'
 import { profileColumn } from './profile.js'
@@ -70,20 +71,23 @@ export function loadColumns(
   const grounds: MeteredGround[] = []
   const columns = new Map<string, LoadColumn>()
   const begun = new Set<string>()
+  const year = { house, calendar, airC }
   const columnOf = (load: LoadInput): Float64Array => {
     const { file, profile } = load
     if (file !== undefined) {
       return meteredColumn(load, { house, calendar, records, others: columns, notes, grounds })
     }
-    if (profile === undefined) return surveyColumn(load, { house, calendar, airC })
+    if (profile === undefined) return surveyColumn(load, year)
     return profileColumn({ ...load, profile }, house, calendar, columns, notes)
   }
+  const keptColumnOf = (load: LoadInput): Float64Array =>
+    isSurveyed(load) ? surveyColumn(load, year, yearColumn(calendar.n)) : yearCopy(columnOf(load))
   const build = (load: LoadInput): void => {
     if (begun.has(load.name)) return
     begun.add(load.name)
     // What a meter contains is known before it is taken out, be it metered itself.
     for (const inside of house.loads) if (load.contains?.includes(inside.name)) build(inside)
-    columns.set(load.name, { load, kw: columnOf(load) })
+    columns.set(load.name, { load, kw: isKept(load) ? keptColumnOf(load) : columnOf(load) })
   }
   for (const load of house.loads) build(load)
   return { columns, grounds, notes }
@@ -147,8 +151,16 @@ export function demandFrom(
   }
 }
 
+/** Whether a demand keeps the column of a load; the others it keeps in sums only. */
+function isKept(load: LoadInput): boolean {
+  return load.tier === 'critical' || (load.tier === 'comfort' && load.cycle !== undefined)
+}
+
+/** Where nothing is drawn the memory is not touched, and so takes no room. */
 function sum(columns: readonly LoadColumn[], n: number): Float64Array {
-  const total = new Float64Array(n)
-  for (const { kw } of columns) for (let i = 0; i < n; i++) total[i]! += kw[i]!
+  const total = yearColumn(n)
+  for (const { kw } of columns) {
+    for (let i = 0; i < n; i++) if (kw[i] !== 0) total[i]! += kw[i]!
+  }
   return total
 }

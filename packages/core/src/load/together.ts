@@ -4,6 +4,7 @@
 // quarter of an hour off, all cycling loads run together for 40 minutes (common practice, no
 // source: thermostatic loads come back at 1.5 to 3 times their mean for 20 to 60 minutes).
 
+import { yearColumn } from '../units/year-column.js'
 import { formingKva } from './apparent.js'
 import type { SurveyYear } from './day-filter.js'
 import { isSurveyed, type LoadColumn } from './load-column.js'
@@ -77,11 +78,9 @@ export function togetherOf(
     kvaPerKw: levels.map((level) =>
       Math.max(1, ...level.filter(isCycling).map((c) => 1 / c.load.powerFactor)),
     ),
-    formingKva: levels.map((level) =>
-      formingKva(
-        level.map((column) => withThermostatsOn.get(column) ?? column),
-        n,
-      ),
+    formingKva: formingKva(
+      levels.map((level) => level.map((column) => withThermostatsOn.get(column) ?? column)),
+      n,
     ),
   }
 }
@@ -96,7 +95,7 @@ function owed(
   on: ReadonlyMap<LoadColumn, LoadColumn>,
   n: number,
 ): Float64Array {
-  const out = new Float64Array(n)
+  const out = yearColumn(n)
   for (const column of columns) {
     const { kw } = on.get(column) as LoadColumn
     for (let i = 0; i < n; i++) out[i]! += kw[i]! - column.kw[i]!

@@ -106,6 +106,7 @@ function prepareArray(
   const geometry = planeGeometry(
     sun.sun,
     input.horizon === undefined ? plane : { ...plane, horizon: horizonFrom(input.horizon) },
+    sun.sine,
   )
   return {
     input,
