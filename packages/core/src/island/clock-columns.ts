@@ -41,13 +41,13 @@ function dayOfFlags(isSo: (wall: number) => boolean): Uint8Array {
 }
 
 /** When somebody called in a minute has done it: within their hours, so many minutes later. */
-export function personColumn({ house, calendar, window }: ColumnParts): Int32Array {
+export function personColumn({ room, house, calendar, window }: ColumnParts): Int32Array {
   const { person } = house
-  if (person === undefined) return new Int32Array(window.n).fill(NEVER)
+  if (person === undefined) return room.ints(window.n).fill(NEVER)
   const { n, wallMinute } = calendar
   const isThere = hoursOf(person)
   const takes = Math.ceil(person.minutes)
-  const out = new Int32Array(window.n)
+  const out = room.ints(window.n)
   // Somebody called after hours begins when the hours do; two days past the window are looked at.
   const last = window.n + 2 * DAY_MINUTES - 1
   let begins: number = NEVER

@@ -31,14 +31,14 @@ export function generatorStartingKva({ generator }: Pick<House, 'generator'>): n
 }
 
 /** Increments while it runs beside a load, charging with what is left of it. [n] */
-function chargeColumn(
+function fillCharge(
+  out: Float64Array,
   plant: Plant,
   mostKw: number,
   load: Float64Array,
   dcKw: Float64Array,
   standing: Float64Array,
 ): Float64Array {
-  const out = new Float64Array(load.length)
   for (let i = 0; i < out.length; i++) {
     const acKw = generatorAcKw(plant, mostKw, load[i]!)
     out[i] = onGrid(-batteryKw(plant, acKw, dcKw[i]!, standing[i]!) / 60)
@@ -47,7 +47,7 @@ function chargeColumn(
 }
 
 export function generatorColumns(parts: ColumnParts): GeneratorColumns {
-  const { house, plant, window, standing } = parts
+  const { room, house, plant, window, standing } = parts
   const { generator } = house
   const none = new Uint8Array(0)
   if (generator === undefined) {
@@ -69,7 +69,8 @@ export function generatorColumns(parts: ColumnParts): GeneratorColumns {
   }
   return {
     deltaGenerator: served.map((load) => {
-      return chargeColumn(plant, generatorMostKw(house), load, window.dcKw, standing)
+      const out = room.floats(window.n)
+      return fillCharge(out, plant, generatorMostKw(house), load, window.dcKw, standing)
     }),
     overGenerator: overColumns(parts, served, parts.demand.peakKva),
     overGeneratorForming: overColumns(parts, served, parts.demand.formingKva),
@@ -84,13 +85,13 @@ export function generatorColumns(parts: ColumnParts): GeneratorColumns {
  * @param peakKva  by level. [n of the year]
  */
 function overColumns(
-  { house, demand, window }: ColumnParts,
+  { room, house, demand, window }: ColumnParts,
   loads: readonly Float64Array[],
   peakKva: readonly Float64Array[],
 ): Uint8Array[] {
   const ratedKw = house.generator?.ratedKw ?? 0
   const mostKva = generatorStartingKva(house)
-  const columns = loads.map(() => new Uint8Array(window.n))
+  const columns = loads.map(() => room.flags(window.n))
   for (const { here, ofYear } of stretchesOf(window, demand.n)) {
     for (const [level, load] of loads.entries()) {
       markOver(here(columns[level]!), here(load), ofYear(peakKva[level]!), ratedKw, mostKva)

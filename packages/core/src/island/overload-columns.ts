@@ -8,10 +8,10 @@ import type { Columns } from './columns.js'
 import { type ColumnParts, stretchesOf } from './parts.js'
 
 export function overloadColumns(parts: ColumnParts): Pick<Columns, 'overload' | 'overForming'> {
-  const { demand, plant, rules, window, standing, loads } = parts
+  const { room, demand, plant, rules, window, standing, loads } = parts
   const served = loads.slice(0, rules.lastLevel + 1)
-  const overload = served.map(() => new Uint8Array(window.n))
-  const overForming = served.map(() => new Uint8Array(window.n))
+  const overload = served.map(() => room.flags(window.n))
+  const overForming = served.map(() => room.flags(window.n))
   for (const { here, ofYear, at } of stretchesOf(window, demand.n)) {
     for (const [level, load] of served.entries()) {
       const heavy = here(overload[level]!)

@@ -8,12 +8,15 @@ import type { Plant } from '../equipment/plant.js'
 import type { House } from '../house/house.js'
 import type { Demand } from '../load/demand.js'
 import type { Window } from '../series/window-columns.js'
+import type { ColumnRoom } from '../units/column-room.js'
 import type { Rules } from './rules.js'
 
 /** A power of a level in a minute of the window. [kW] */
 export type ByLevel = (level: number, minute: number) => number
 
 export interface ColumnParts {
+  /** Where columns are made. */
+  readonly room: ColumnRoom
   readonly house: House
   readonly calendar: Calendar
   readonly demand: Demand

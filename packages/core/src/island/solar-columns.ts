@@ -46,15 +46,16 @@ export function darkDcKw({ wakesOnSun }: Pick<Rules, 'wakesOnSun'>, dcKw: number
 
 /** What the groups of a mask give, each taken by its share. [n], [kW] */
 function solarColumn(
-  { rules, window }: ColumnParts,
+  { room, rules, window }: ColumnParts,
   mask: number,
   shareOf: (rules: SolarRules) => number,
 ): Float64Array {
-  const out = new Float64Array(window.n)
+  const only = window.acKw.findIndex((_, g) => mask === 1 << g)
+  if (only >= 0 && shareOf(rules.solar[only]!) === 1) return window.acKw[only]!
+  const out = room.floats(window.n)
   for (const [g, column] of window.acKw.entries()) {
     if ((mask & (1 << g)) === 0) continue
     const share = shareOf(rules.solar[g]!)
-    if (mask === 1 << g && share === 1) return column
     for (let i = 0; i < out.length; i++) out[i]! += share * column[i]!
   }
   return out
@@ -62,40 +63,40 @@ function solarColumn(
 
 /** Increments by the groups that are in, level by level; dark only with none in. */
 export function deltaColumns(parts: ColumnParts): Float64Array[][] {
-  const { plant, rules, window, standing, loads } = parts
-  const without = loads.map((load) => withoutSolar(plant, load, window.dcKw, standing))
+  const { room, plant, rules, window, standing, loads } = parts
+  const { n, dcKw } = window
+  const without = loads.map((load) => fillWithout(room.floats(n), plant, load, dcKw, standing))
   return masksOf(rules).map((mask) => {
-    if (mask === 0) return [...without, darkColumn(rules, window.dcKw, standing)]
+    if (mask === 0) return [...without, fillDark(room.floats(n), rules, dcKw, standing)]
     const solar = solarColumn(parts, mask, () => 1)
     return loads.map((load, level) => {
-      return withSolar(plant, load, solar, window.dcKw, standing, without[level]!)
+      return fillWithSolar(room.copy(without[level]!), plant, load, solar, dcKw, standing)
     })
   })
 }
 
-function withoutSolar(
+function fillWithout(
+  out: Float64Array,
   plant: Plant,
   load: Float64Array,
   dcKw: Float64Array,
   standing: Float64Array,
 ): Float64Array {
-  const out = new Float64Array(load.length)
   for (let i = 0; i < out.length; i++) {
     out[i] = onGrid(-batteryKw(plant, load[i]!, dcKw[i]!, standing[i]!) / 60)
   }
   return out
 }
 
-/** By night it is what it is without. */
-function withSolar(
+/** @param out  the increments without; by night they stay */
+function fillWithSolar(
+  out: Float64Array,
   plant: Plant,
   load: Float64Array,
   solar: Float64Array,
   dcKw: Float64Array,
   standing: Float64Array,
-  without: Float64Array,
 ): Float64Array {
-  const out = without.slice()
   for (let i = 0; i < out.length; i++) {
     if (solar[i] === 0) continue
     const acKw = Math.max(load[i]! - solar[i]!, -plant.chargeAcKw)
@@ -104,8 +105,12 @@ function withSolar(
   return out
 }
 
-function darkColumn(rules: Rules, dcKw: Float64Array, standing: Float64Array): Float64Array {
-  const out = new Float64Array(dcKw.length)
+function fillDark(
+  out: Float64Array,
+  rules: Rules,
+  dcKw: Float64Array,
+  standing: Float64Array,
+): Float64Array {
   for (let i = 0; i < out.length; i++) {
     out[i] = onGrid((darkDcKw(rules, dcKw[i]!) - standing[i]!) / 60)
   }
@@ -122,26 +127,27 @@ export function forcedColumns(
   parts: ColumnParts,
   without: readonly Float64Array[],
 ): Columns['forced'] {
-  const { plant, rules, window, standing, loads } = parts
+  const { room, plant, rules, window, standing, loads } = parts
   if (rules.tripMask === 0) return []
   return masksOf(rules).map((mask) => {
     if ((mask & rules.tripMask) === 0) return []
     const forced = solarColumn(parts, mask, ({ floorShare }) => floorShare)
     return loads.map((load, level) => {
-      return forcedColumn(plant, load, forced, window.dcKw, standing, without[level]!)
+      const out = room.copy(without[level]!)
+      return fillForced(out, plant, load, forced, window.dcKw, standing)
     })
   })
 }
 
-function forcedColumn(
+/** @param out  the increments without; they stay where nothing is forced and no sun rests */
+function fillForced(
+  out: Float64Array,
   plant: Plant,
   load: Float64Array,
   forced: Float64Array,
   dcKw: Float64Array,
   standing: Float64Array,
-  without: Float64Array,
 ): Float64Array {
-  const out = without.slice()
   for (let i = 0; i < out.length; i++) {
     if (forced[i] === 0 && dcKw[i] === 0) continue
     const acKw = load[i]! - forced[i]!
@@ -155,15 +161,15 @@ function forcedColumn(
 
 /** With the grid there the stack charges with what all loads of the house leave of the main fuse. */
 export function gridColumns(parts: ColumnParts): Columns['deltaGrid'] {
-  const { house, demand, plant, rules, window, standing, loads } = parts
+  const { room, house, demand, plant, rules, window, standing, loads } = parts
   const fuseKw = (house.gateway.mainFuseA * VOLTS) / 1000
-  const spare = new Float64Array(window.n)
+  const spare = room.floats(window.n)
   for (const { here, ofYear } of stretchesOf(window, demand.n)) {
     fillSpare(here(spare), fuseKw, here(loads[0]!), ofYear(demand.gridOnlyKw))
   }
   return masksOf(rules).map((mask) => {
     const solar = solarColumn(parts, mask, () => 1)
-    return gridColumn(plant, spare, solar, window.dcKw, standing)
+    return fillGrid(room.floats(window.n), plant, spare, solar, window.dcKw, standing)
   })
 }
 
@@ -177,14 +183,14 @@ function fillSpare(
   for (let i = 0; i < out.length; i++) out[i] = fuseKw - (load[i]! + gridOnly[i]!)
 }
 
-function gridColumn(
+function fillGrid(
+  out: Float64Array,
   plant: Plant,
   spare: Float64Array,
   solar: Float64Array,
   dcKw: Float64Array,
   standing: Float64Array,
 ): Float64Array {
-  const out = new Float64Array(spare.length)
   for (let i = 0; i < out.length; i++) {
     const acKw = -Math.min(Math.max(0, spare[i]! + solar[i]!), plant.chargeAcKw)
     out[i] = onGrid(-batteryKw(plant, acKw, dcKw[i]!, standing[i]!) / 60)
