@@ -18,7 +18,8 @@ const LOADS = [
 const QUESTION: RideQuestion = { month: 1, hours: 12, years: 1 }
 
 it('shares its columns with the copy that a thread gets, and rides alike', () => {
-  const prepared = prepare(checkHouse(plainHouse({ arrays: [solar('trips')], loads: LOADS })))
+  const house = checkHouse(plainHouse({ arrays: [solar('trips')], loads: LOADS }))
+  const prepared = prepare(house, {}, { shared: true })
   const sent = structuredClone(prepared)
   // Another column over the same memory: what is written to one is read from the other.
   for (const columns of [

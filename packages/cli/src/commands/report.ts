@@ -21,7 +21,7 @@ export async function report(path: string | undefined, words: Words): Promise<vo
   const threads = reader.whole('threads', 1, 64) ?? availableParallelism()
   reader.done()
   const crew = new RideThreads(threads, true)
-  const { prepared, plain, files } = openHouse(path)
+  const { prepared, plain, files } = openHouse(path, true)
   const question = monthAsked(prepared, { ...asked, month })
   // What is wrong with the question is told before anything is worked out.
   equip(prepared, question)

@@ -4,7 +4,7 @@
 // quarter of an hour off, all cycling loads run together for 40 minutes (common practice, no
 // source: thermostatic loads come back at 1.5 to 3 times their mean for 20 to 60 minutes).
 
-import { yearColumn } from '../units/year-column.js'
+import { ownColumn } from '../units/year-column.js'
 import { formingKva } from './apparent.js'
 import type { SurveyYear } from './day-filter.js'
 import { isSurveyed, type LoadColumn } from './load-column.js'
@@ -60,6 +60,7 @@ export function togetherOf(
   year: SurveyYear,
 ): Together | null {
   const { n } = year.calendar
+  const { newColumn = ownColumn } = year
   const isCycling = ({ load }: LoadColumn): boolean => load.cycle !== undefined && isSurveyed(load)
   const levels = [...steps.keys(), steps.length].map((level) => [
     ...critical,
@@ -70,7 +71,7 @@ export function togetherOf(
     levels[0]!.filter(isCycling).map((column) => [column, alwaysOn(column, year)]),
   )
   const owedBy = (columns: readonly LoadColumn[]): Float64Array =>
-    owed(columns.filter(isCycling), withThermostatsOn, n)
+    owed(columns.filter(isCycling), withThermostatsOn, newColumn(n))
   return {
     criticalKw: owedBy(critical),
     comfortKw: steps.map(owedBy),
@@ -81,6 +82,7 @@ export function togetherOf(
     formingKva: formingKva(
       levels.map((level) => level.map((column) => withThermostatsOn.get(column) ?? column)),
       n,
+      newColumn,
     ),
   }
 }
@@ -93,12 +95,11 @@ function alwaysOn({ load }: LoadColumn, year: SurveyYear): LoadColumn {
 function owed(
   columns: readonly LoadColumn[],
   on: ReadonlyMap<LoadColumn, LoadColumn>,
-  n: number,
+  out: Float64Array,
 ): Float64Array {
-  const out = yearColumn(n)
   for (const column of columns) {
     const { kw } = on.get(column) as LoadColumn
-    for (let i = 0; i < n; i++) out[i]! += kw[i]! - column.kw[i]!
+    for (let i = 0; i < out.length; i++) out[i]! += kw[i]! - column.kw[i]!
   }
   return out
 }

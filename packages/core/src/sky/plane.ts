@@ -5,7 +5,7 @@
 // years then fill the plane without a single sine.
 
 import { InputError } from '../house/problem.js'
-import { yearColumn } from '../units/year-column.js'
+import { sharedColumn } from '../units/year-column.js'
 import { type Horizon, horizonAltitudeDeg, skyViewFactor } from './horizon.js'
 import { beamModifier, cosIncidence, diffuseModifier, GLASS_B0 } from './incidence.js'
 import type { SunColumns } from './sun.js'
@@ -78,7 +78,7 @@ export function planeGeometry(
   const { tiltDeg, azimuthDeg, horizon, b0 = GLASS_B0 } = plane
   checkPlane(tiltDeg, azimuthDeg, b0)
   const n = sun.altitudeDeg.length
-  const beamShare = yearColumn(n)
+  const beamShare = sharedColumn(n)
   for (let i = 0; i < n; i++) {
     const altitude = sun.altitudeDeg[i]!
     const azimuth = sun.azimuthDeg[i]!

@@ -4,7 +4,7 @@
 
 import type { Calendar } from '../axis/calendar.js'
 import type { House } from '../house/house.js'
-import { yearColumn } from '../units/year-column.js'
+import { sharedColumn } from '../units/year-column.js'
 import { type ClearSkySite, clearDay, clearMinute, clearSkySite } from './clear-sky.js'
 import { extraterrestrialNormal } from './extraterrestrial.js'
 import { type SunColumns, sunColumns } from './sun.js'
@@ -38,9 +38,9 @@ export function sunYear(house: House, calendar: Calendar): SunYear {
     sun,
     site,
     turbidity: house.sky.linkeTurbidity,
-    sine: yearColumn(n),
-    ghi: yearColumn(n),
-    dni: yearColumn(n),
+    sine: sharedColumn(n),
+    ghi: sharedColumn(n),
+    dni: sharedColumn(n),
     dniExtra: new Float64Array(Math.ceil(n / MINUTES_A_SLOT)),
   }
   const sky = { ghi: 0, dni: 0, dhi: 0 }

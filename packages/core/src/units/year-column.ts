@@ -1,23 +1,20 @@
 // Room for what a house made ready keeps of a year.
 //
-// It is memory that threads can share, where the engine has such: whoever works in threads hands
-// the house on without copying its columns. A page that is not isolated has none; there it is
-// ordinary memory.
+// It may be memory that threads can share: whoever works in threads hands the house on without
+// copying its columns. An engine does not count such memory when it looks for what to collect, so
+// houses made ready one after another take ordinary memory.
 
 /** Room for a value a minute, all 0. [n] */
-export function yearColumn(n: number): Float64Array {
-  return new Float64Array(yearRoom(n * Float64Array.BYTES_PER_ELEMENT))
-}
+export type NewColumn = (n: number) => Float64Array
 
-/** A column with the values of another. */
-export function yearCopy(column: Float64Array): Float64Array {
-  const out = yearColumn(column.length)
-  out.set(column)
-  return out
-}
+export const ownColumn: NewColumn = (n) => new Float64Array(n)
 
-/** Room of so many bytes, all 0. */
-export function yearRoom(bytes: number): ArrayBuffer | SharedArrayBuffer {
+/** Ordinary memory where the engine has no other: a page that is not isolated. */
+export const sharedColumn: NewColumn = (n) =>
+  new Float64Array(sharedRoom(n * Float64Array.BYTES_PER_ELEMENT))
+
+/** Shared room of so many bytes, all 0. */
+export function sharedRoom(bytes: number): ArrayBuffer | SharedArrayBuffer {
   return typeof SharedArrayBuffer === 'undefined'
     ? new ArrayBuffer(bytes)
     : new SharedArrayBuffer(bytes)
