@@ -37,14 +37,14 @@ const ERROR_TYPE = '^packages/core/src/house/problem\\.ts$'
 
 const packageRules = Object.entries(PACKAGES).map(([name, left]) => ({
   name: `package-${name}`,
-  comment: `${name} may import ${left.join(', ') || 'no other package'}, through its entry only`,
+  comment: `${name} may import ${left.join(', ') || 'no other package'}, through its entries only`,
   severity: 'error',
   from: { path: `^packages/${name}/` },
   to: {
     path: '^(packages|notebooks|tests|\\.ci)/',
     pathNot: [
       `^packages/${name}/`,
-      ...left.map((other) => `^packages/${other}/(src|dist)/index\\.(ts|js|d\\.ts)$`),
+      ...left.map((other) => `^packages/${other}/(src|dist)/(index|rides)\\.(ts|js|d\\.ts)$`),
       ...(name === 'cli' ? ['^\\.ci/'] : []),
     ],
   },

@@ -1,29 +1,9 @@
 #!/usr/bin/env node
-// The command: arguments in, an answer out, an exit code a script can rely on.
-//
-// 0 answered, 2 the input is at fault (one line for each fault), 1 anything else.
+// Where the command starts.
 
-import { InputError, problemLine } from '@tideover/core'
-import { CommanderError } from 'commander'
-import { eatenOptions } from './eaten-options.js'
-import { mistypedCommand } from './mistyped-command.js'
-import { buildProgram } from './program.js'
+import { keepHeapSmall, letHeapGrow } from './heap.js'
 
-try {
-  const program = buildProgram()
-  const slips = [...eatenOptions(program, process.env), ...mistypedCommand(program, process.argv)]
-  if (slips.length > 0) throw new InputError(slips)
-  await program.parseAsync(process.argv)
-} catch (error) {
-  process.exitCode = exitCodeOf(error)
-}
-
-function exitCodeOf(error: unknown): number {
-  if (error instanceof InputError) {
-    for (const problem of error.problems) process.stderr.write(`${problemLine(problem)}\n`)
-    return 2
-  }
-  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2
-  process.stderr.write(`${error instanceof Error ? (error.stack ?? error.message) : error}\n`)
-  return 1
-}
+keepHeapSmall()
+const { run } = await import('./command.js')
+letHeapGrow()
+await run(process.argv)

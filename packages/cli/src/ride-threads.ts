@@ -1,13 +1,13 @@
 // The work of a ride or a page shared out to threads, this one among them; whoever is free takes the
 // next piece.
 //
-// The others are started before the house is read here, for each has to read it for itself.
+// The others are started before the house is read, for an engine takes its time to start.
 
 import { Worker } from 'node:worker_threads'
 import type { MonthRow, Prepared, RideQuestion, RideResult } from '@tideover/core'
+import { keepHeapSmall } from './heap.js'
 import { progressLine } from './output.js'
 import {
-  type Asked,
   doWork,
   isRide,
   type JobDone,
@@ -30,13 +30,11 @@ export class RideThreads {
    * @param withMonths  whether the other months of the year are worked out too
    */
   constructor(
-    path: string | undefined,
-    asked: Asked,
     threads: number,
     private readonly withMonths = false,
   ) {
-    const work: RideWork = { path, asked, withMonths, taken: this.taken }
-    this.others = Array.from({ length: threads - 1 }, () => this.another(work))
+    keepHeapSmall()
+    this.others = Array.from({ length: threads - 1 }, () => this.another())
   }
 
   /**
@@ -65,12 +63,17 @@ export class RideThreads {
     const show = progressLine()
     const works = workOf(prepared, question, this.withMonths)
     const tell = (): void => show(`${this.done.length} of ${works.length} parts done`)
-    for (const worker of this.others) worker.ref()
+    const { withMonths, taken } = this
+    const shared: RideWork = { prepared, question, withMonths, taken }
+    for (const worker of this.others) {
+      worker.postMessage(shared)
+      worker.ref()
+    }
     tell()
     const from = this.others.length === 0 ? 'first' : 'last'
     const next = (): number => takePiece(this.taken, works.length, from)
     for (let which = next(); which >= 0; which = next()) {
-      this.done.push({ which, result: doWork(prepared, question, works[which]!) })
+      this.done.push({ which, result: await doWork(prepared, question, works[which]!) })
       // What the others have sent meanwhile is taken in.
       await new Promise(setImmediate)
       tell()
@@ -94,8 +97,8 @@ export class RideThreads {
   }
 
   /** A thread that does not keep the command alive before its results are waited for. */
-  private another(workerData: RideWork): Worker {
-    const worker = new Worker(new URL('./ride-worker.js', import.meta.url), { workerData })
+  private another(): Worker {
+    const worker = new Worker(new URL('./ride-worker.js', import.meta.url))
     worker.on('message', (done: JobDone) => {
       this.done.push(done)
       this.wake()

@@ -1,27 +1,22 @@
 // What the threads of a ride or a page have in common.
 
-import {
-  type BatchRides,
-  type MonthRow,
-  type Prepared,
-  type RideJob,
-  type RideQuestion,
-  type RideResult,
-  rideJobs,
-  runRideJob,
-  yearMonth,
+import type {
+  BatchRides,
+  MonthRow,
+  Prepared,
+  RideJob,
+  RideQuestion,
+  RideResult,
 } from '@tideover/core'
+import { rideJobs, runRideJob } from '@tideover/core/rides'
 
 /** Years of the typical sky that a thread takes in one go. */
 const YEARS_A_JOB = 2
 
-/** A question whose month may be left to the house: its darkest. */
-export type Asked = Omit<RideQuestion, 'month'> & { readonly month?: number | undefined }
-
-/** What a thread is started with. */
+/** What a thread works from; the columns of the house are shared, not copied. */
 export interface RideWork {
-  readonly path: string | undefined
-  readonly asked: Asked
+  readonly prepared: Prepared
+  readonly question: RideQuestion
   /** Whether the other months are worked out too, by the hour. */
   readonly withMonths: boolean
   /** By piece of work, 1 where it is taken; shared by all threads. */
@@ -50,10 +45,15 @@ export function workOf(prepared: Prepared, question: RideQuestion, withMonths: b
   return [...jobs, ...months.filter((month) => month !== question.month)]
 }
 
-export function doWork(prepared: Prepared, question: RideQuestion, work: Work): Worked {
-  return typeof work === 'number'
-    ? yearMonth(prepared, question, work).row
-    : runRideJob(prepared, question, work)
+/** Months by the hour need all of core, which a thread that only rides does not load. */
+export async function doWork(
+  prepared: Prepared,
+  question: RideQuestion,
+  work: Work,
+): Promise<Worked> {
+  if (typeof work !== 'number') return runRideJob(prepared, question, work)
+  const { yearMonth } = await import('@tideover/core')
+  return yearMonth(prepared, question, work).row
 }
 
 /** More pieces than any answer has. */
@@ -81,10 +81,8 @@ export function takePiece(taken: Int32Array, pieces: number, from: 'first' | 'la
 /** What can be handed over instead of copied. */
 export function buffersOf(result: Worked): ArrayBuffer[] {
   if (!isRide(result)) return []
-  return Object.values(result.batches)
-    .flat()
-    .flatMap(columnsOf)
-    .map(({ buffer }) => buffer as ArrayBuffer)
+  const columns = Object.values(result.batches).flat().flatMap(columnsOf)
+  return [...new Set(columns.map(({ buffer }) => buffer as ArrayBuffer))]
 }
 
 function columnsOf({ rides, without, windy }: BatchRides): ArrayBufferView[] {

@@ -5,6 +5,7 @@ import {
   checkHouse,
   dullYears,
   loggedArray,
+  loggedDay,
   type MeterRecord,
   newScratch,
   plainSky,
@@ -104,10 +105,10 @@ describe('a log of some weeks', () => {
   it('of a bright week gives no dull day: only its own dates, to a record of the weather', () => {
     const record = log(40, 7, () => 3)
     const logged = loggedArray(record, UTC_2025)
-    expect(logged.day(42, 0)).toBeNull()
-    expect(logged.day(42, 1)).toBeNull()
-    expect(logged.day(42, undefined)![720]).toBe(3)
-    expect(logged.day(47, undefined)).toBeNull()
+    expect(loggedDay(logged, 42, 0)).toBeNull()
+    expect(loggedDay(logged, 42, 1)).toBeNull()
+    expect(loggedDay(logged, 42, undefined)![720]).toBe(3)
+    expect(loggedDay(logged, 47, undefined)).toBeNull()
     expect(prepared(record).notes.join(' ')).toContain(
       'roof: 7 whole days were logged, too few to stand for the array',
     )
@@ -150,7 +151,7 @@ describe('a real log', () => {
     // Whole local days of the record: 19 March, and too few for a rank.
     const log = house.arrays[0]!.log!
     expect([log.days, log.covered]).toEqual([1, 0])
-    const kwh = log.day(77, undefined)!.reduce((sum, kw) => sum + kw / 60, 0)
+    const kwh = loggedDay(log, 77, undefined)!.reduce((sum, kw) => sum + kw / 60, 0)
     const recorded = readMeter(array, 'America/Denver', { output: true })
     const first = (Date.UTC(2022, 2, 19, 6) - recorded.startMs) / 60000
     const day = recorded.kw.subarray(first, first + DAY)

@@ -2,6 +2,7 @@
 
 import {
   checkHouse,
+  fillClearDiffuse,
   type MinuteSky,
   type Prepared,
   plainSky,
@@ -188,11 +189,18 @@ describe('haze and cloud', () => {
   /** A record whose beam is a share of the clear one, hour by hour, under a diffuse light as clear. */
   function hazy(share: (hour: number) => number): WeatherRecord {
     const clear = laid(record(60, {}), UTC_SITE).prepared.sun
-    const dhi = Float64Array.from({ length: 8760 }, (_, h) => mean(clear.dhi, h))
-    const ghi = dhi.map((diffuse, h) => {
+    const diffuse = new Float64Array(clear.ghi.length)
+    fillClearDiffuse(diffuse, clear, 0, diffuse.length)
+    // What lies on level ground is the beam on it and the diffuse light.
+    for (const [i, ghi] of clear.ghi.entries()) {
+      const whole = diffuse[i]! + clear.dni[i]! * clear.sine[i]!
+      if (!(Math.abs(ghi - whole) < 1e-9)) throw new Error(`clear parts at ${i}`)
+    }
+    const dhi = Float64Array.from({ length: 8760 }, (_, h) => mean(diffuse, h))
+    const ghi = dhi.map((each, h) => {
       let beam = 0
       for (let i = 60 * h; i < 60 * h + 60; i++) beam += (clear.dni[i]! * clear.sine[i]!) / 60
-      return diffuse + share(h) * beam
+      return each + share(h) * beam
     })
     return record(60, { ghi, dhi })
   }

@@ -20,8 +20,8 @@ export async function report(path: string | undefined, words: Words): Promise<vo
   const month = reader.whole('month', 1, 12)
   const threads = reader.whole('threads', 1, 64) ?? availableParallelism()
   reader.done()
-  const crew = new RideThreads(path, { ...asked, month }, threads, true)
-  const { prepared, plain, files } = openHouse(path)
+  const crew = new RideThreads(threads, true)
+  const { prepared, plain, files } = openHouse(path, true)
   const question = monthAsked(prepared, { ...asked, month })
   // What is wrong with the question is told before anything is worked out.
   equip(prepared, question)

@@ -21,8 +21,8 @@ export async function ride(path: string | undefined, words: Words): Promise<void
   }
   const threads = reader.whole('threads', 1, 64) ?? availableParallelism()
   reader.done()
-  const crew = new RideThreads(path, question, threads)
-  const { prepared, plain, notes: read } = openHouse(path)
+  const crew = new RideThreads(threads)
+  const { prepared, plain, notes: read } = openHouse(path, true)
   checkSky(prepared, question.sky)
   // What is wrong with the question is told before anything is worked out.
   equip(prepared, question)

@@ -22,6 +22,7 @@ import { newScratch, windowOf } from '../series/window.js'
 import type { Window } from '../series/window-columns.js'
 import type { Sky } from '../sky/sky.js'
 import { newSunSums, sumSun } from '../sky/sun-year.js'
+import { ColumnRoom } from '../units/column-room.js'
 import { oncePer } from '../units/once.js'
 import type { Batch, MonthSky } from './month-sky.js'
 import { type DayLook, windyDays } from './patterns.js'
@@ -78,7 +79,7 @@ export interface Variant {
   readonly horizon: number
   /**
    * Whether only the share of starts that last so far is asked: each is left where its ride ends,
-   * and the batches tell nothing of single loads, nor of minutes without.
+   * and the batches tell nothing of single loads, of what ended a ride, nor of minutes without.
    */
   readonly shareOnly?: boolean
   /** Leave a generator's starts to the luck of the minutes: no branches are lived. */
@@ -87,6 +88,8 @@ export interface Variant {
 
 /** Columns that every sky of a house may write over: nothing in them is kept. */
 const scratchOf = oncePer(newScratch)
+/** The same for the powers of a window, and for the columns of a stack in it. */
+const roomsOf = oncePer((_: Prepared) => ({ window: new ColumnRoom(), stack: new ColumnRoom() }))
 
 /** Rides of one stack. */
 export function monthRides(
@@ -110,6 +113,7 @@ export function monthRidesOf(
   span: Pick<MonthSpan, 'month' | 'hours'>,
 ): MonthRides[] {
   const scratch = scratchOf(prepared)
+  const room = roomsOf(prepared).window
   const wanted = wantedSum(loads)
   const tolerance = longestTolerance(loads)
   const furthest = Math.max(...variants.map(({ horizon }) => horizon)) + tolerance
@@ -121,13 +125,16 @@ export function monthRidesOf(
   const list = lives.flat()
   const ridden = batches.map((batch, which) => {
     const end = batch.to + furthest
-    const window = windowOf(prepared, sky, scratch, batch.year, batch.from, end)
+    room.clear()
+    const window = windowOf(prepared, sky, scratch, batch.year, batch.from, end, undefined, room)
     looks.push(...looksOf(prepared, window, batch, which, span.month))
-    return list.map((variant) =>
-      variant.shareOnly === true
+    const windy = new Uint8Array(batch.to - batch.from)
+    return list.map((variant) => ({
+      ...(variant.shareOnly === true
         ? shareBatch(prepared, window, batch, variant, loads, ended)
-        : rideBatch(prepared, window, batch, variant, loads, wanted, whole, tolerance),
-    )
+        : rideBatch(prepared, window, batch, variant, loads, wanted, whole, tolerance)),
+      windy,
+    }))
   })
   markWindy(prepared, ridden, looks)
   const ridesOfLife = (life: Variant): BatchRides[] => ridden.map((b) => b[list.indexOf(life)]!)
@@ -168,7 +175,7 @@ function rideBatch(
   wanted: Int32Array,
   enough: Enough,
   tolerance: number,
-): BatchRides {
+): Omit<BatchRides, 'windy'> {
   const followed = horizon + tolerance
   const { spells, lostAtOnce } = passBatch(prepared, window, batch, equipped, followed, enough)
   const starts = batch.to - batch.from
@@ -183,7 +190,6 @@ function rideBatch(
     rides: ridesOf(spells, loads, batch.from, horizon),
     without,
     lostAtOnce,
-    windy: new Uint8Array(starts),
   }
 }
 
@@ -195,31 +201,33 @@ function shareBatch(
   { equipped, horizon }: Variant,
   loads: readonly RideLoad[],
   enough: Enough,
-): BatchRides {
+): Omit<BatchRides, 'windy'> {
   const followed = horizon + longestTolerance(loads)
   const { spells, lostAtOnce } = passBatch(prepared, window, batch, equipped, followed, enough)
-  const { minutes, beyond, endedBy } = ridesOf(spells, loads, batch.from, horizon)
-  const starts = batch.to - batch.from
+  const { minutes } = ridesOf(spells, loads, batch.from, horizon)
+  const none = new Uint8Array(0)
   return {
     year: batch.year,
     from: batch.from,
-    rides: { minutes, beyond, endedBy, byLoad: [], lostAfter: [] },
+    rides: { minutes, beyond: none, endedBy: new Int8Array(0), byLoad: [], lostAfter: [] },
     without: minuteColumn(0, 0),
     lostAtOnce,
-    windy: new Uint8Array(starts),
   }
 }
 
 /** Down spells of a batch, and the starts at which the island does not survive the changeover. */
 function passBatch(
-  { calendar, demand }: Prepared,
+  prepared: Prepared,
   window: Window,
   batch: Batch,
   { house, plant, rules, startKwh }: Equipped,
   followed: number,
   enough: Enough,
 ): { spells: Spells; lostAtOnce: number } {
-  const { columns } = compile(house, calendar, demand, plant, rules, window)
+  const { calendar, demand } = prepared
+  const room = roomsOf(prepared).stack
+  room.clear()
+  const { columns } = compile(house, calendar, demand, plant, rules, window, undefined, room)
   const starts = batch.to - batch.from
   const spells = pass(columns, rules, starts, startKwh, followed, enough)
   let lostAtOnce = 0

@@ -6,6 +6,7 @@
 // luxon is asked once a day and once a clock change, never once a minute.
 
 import { DateTime, IANAZone } from 'luxon'
+import { sharedRoom } from '../units/year-column.js'
 
 export const MINUTE_MS = 60000
 export const DAY_MINUTES = 1440
@@ -71,8 +72,8 @@ export function calendarOf(year: number, zone: string): Calendar {
       dayOfYear: midnight.ordinal,
     }
   })
-  const wallMinute = new Int16Array(n)
-  const dayOf = new Uint16Array(n)
+  const wallMinute = new Int16Array(sharedRoom(n * Int16Array.BYTES_PER_ELEMENT))
+  const dayOf = new Uint16Array(sharedRoom(n * Uint16Array.BYTES_PER_ELEMENT))
   const offsets = IANAZone.create(zone)
   for (const [i, day] of days.entries()) fillDay(wallMinute, dayOf, i, day, startMs, offsets)
   return { year, zone, startMs, n, days, wallMinute, dayOf }

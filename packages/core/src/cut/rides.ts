@@ -24,17 +24,19 @@ export interface RideLoad {
 const NEVER = 0x3fffffff
 
 /** Critical loads in the order of the house file. */
-export const rideLoads: (demand: Demand) => readonly RideLoad[] = oncePer(({ critical }) =>
-  critical.map(({ load, kw }) => {
-    const wantedIn = minutesUntilWanted(kw)
+export const rideLoads: (demand: Demand) => readonly RideLoad[] = oncePer(({ critical }) => {
+  // Many loads are wanted at the same times.
+  const one = oneOfEach<Int32Array>()
+  return critical.map(({ load, kw }) => {
+    const wantedIn = one(minutesUntilWanted(kw))
     return {
       name: load.name,
       consequence: consequenceOf(load),
       wantedIn,
-      wantedUpTo: runsOnReturn(load) ? null : wantedSum([{ wantedIn }]),
+      wantedUpTo: runsOnReturn(load) ? null : wantedUpTo(wantedIn),
     }
-  }),
-)
+  })
+})
 
 /** The longest gap that does no harm to a load long supplied; Infinity for any. [min] */
 export function toleranceOf({ consequence }: Pick<RideLoad, 'consequence'>): number {
@@ -48,9 +50,26 @@ function minutesUntilWanted(kw: Float64Array): Int32Array {
   let until = NEVER
   for (let i = 2 * n - 1; i >= 0; i--) {
     until = kw[i % n]! > 0 ? 0 : Math.min(NEVER, until + 1)
-    if (i < n) out[i] = until
+    if (i < n && until > 0) out[i] = until
   }
   return out
+}
+
+/** The first of the columns equal to the one it is given, so that one is kept of each. */
+function oneOfEach<Column extends Int32Array | Uint16Array>(): (column: Column) => Column {
+  const known: Column[] = []
+  return (column) => {
+    const same = known.find((other) => isSame(column, other))
+    if (same !== undefined) return same
+    known.push(column)
+    return column
+  }
+}
+
+function isSame(a: Int32Array | Uint16Array, b: Int32Array | Uint16Array): boolean {
+  if (a.length !== b.length) return false
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false
+  return true
 }
 
 /** The longest tolerance of those that have an end, for which a gap open at the horizon is followed. */
@@ -67,8 +86,11 @@ export interface Rides {
   /** 1 where the ride outlasts the horizon. */
   readonly beyond: Uint8Array
   /** Index of the load whose tolerance ran out first, -1 where beyond. */
-  readonly endedBy: Int16Array
-  /** The same minutes as if each load alone were critical. [load][starts] */
+  readonly endedBy: Int8Array | Int16Array
+  /**
+   * The same minutes as if each load alone were critical; equal columns are one and the same, here
+   * and below. [load][starts]
+   */
   readonly byLoad: readonly MinuteColumn[]
   /** Minutes from each start to the minute in which each load is lost; the horizon where later. */
   readonly lostAfter: readonly MinuteColumn[]
@@ -94,7 +116,7 @@ export function ridesOf(
   const count = spells.first.length
   const minutes = minuteColumn(count, horizon)
   const beyond = new Uint8Array(count).fill(1)
-  const endedBy = new Int16Array(count).fill(-1)
+  const endedBy = new (loads.length > MOST_IN_BYTE ? Int16Array : Int8Array)(count).fill(-1)
   const byLoad = loads.map(() => minuteColumn(count, horizon))
   const lostAfter = loads.map(() => minuteColumn(count, horizon))
   for (let s = 0; s < count; s++) {
@@ -111,9 +133,17 @@ export function ridesOf(
       endedBy[s] = which
     }
   }
-  return { minutes, beyond, endedBy, byLoad, lostAfter }
+  const one = oneOfEach<MinuteColumn>()
+  return {
+    minutes: one(minutes),
+    beyond,
+    endedBy,
+    byLoad: byLoad.map(one),
+    lostAfter: lostAfter.map(one),
+  }
 }
 
+const MOST_IN_BYTE = 0x7f
 const MOST_SHORT = 0xffff
 
 /** Filled with the most that it may hold. */
@@ -224,14 +254,24 @@ export function endedAfter(loads: readonly RideLoad[]): number {
   )
 }
 
+/** Running count of minutes in which a load wants power. [n + 1] */
+const wantedUpTo = oncePer((wantedIn: Int32Array) => runningCount([wantedIn]))
+
 /** Running count of minutes in which any critical load wants power. [n + 1] */
 export const wantedSum: (loads: readonly Pick<RideLoad, 'wantedIn'>[]) => Int32Array = oncePer(
   (loads) => {
-    const n = loads[0]?.wantedIn.length ?? 0
-    const out = new Int32Array(n + 1)
-    for (let i = 0; i < n; i++) {
-      out[i + 1] = out[i]! + (loads.some((load) => load.wantedIn[i] === 0) ? 1 : 0)
-    }
-    return out
+    const all = loads.map(({ wantedIn }) => wantedIn)
+    // One that is always wanted says it for all.
+    const always = all.find((wantedIn) => wantedIn.every((minutes) => minutes === 0))
+    return always === undefined ? runningCount(all) : wantedUpTo(always)
   },
 )
+
+function runningCount(all: readonly Int32Array[]): Int32Array {
+  const n = all[0]?.length ?? 0
+  const out = new Int32Array(n + 1)
+  for (let i = 0; i < n; i++) {
+    out[i + 1] = out[i]! + (all.some((wantedIn) => wantedIn[i] === 0) ? 1 : 0)
+  }
+  return out
+}

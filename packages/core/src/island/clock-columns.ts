@@ -3,7 +3,7 @@
 
 import { clockMinute, DAY_MINUTES, inSpan } from '../axis/calendar.js'
 import { NEVER } from './columns.js'
-import { type ColumnParts, flags } from './parts.js'
+import { type ColumnParts, stretchesOf } from './parts.js'
 
 /**
  * Minutes in which the gateway has the grid: one that comes back is waited out, and one that goes
@@ -26,24 +26,36 @@ export function attemptColumn({ house, calendar, window }: ColumnParts): Uint8Ar
   const times = house.inverter.retryAt.map((span) =>
     span.split('-').map((part) => clockMinute(part.trim()) ?? 0),
   )
-  return flags(window, calendar.n, (_, at) => {
-    const wall = calendar.wallMinute[at]!
-    return times.some(([from, to]) => inSpan(wall, from ?? 0, to ?? 0))
-  })
+  const isTime = dayOfFlags((wall) => times.some(([from, to]) => inSpan(wall, from ?? 0, to ?? 0)))
+  const out = new Uint8Array(window.n)
+  for (const { here, ofYear } of stretchesOf(window, calendar.n)) {
+    const [column, walls] = [here(out), ofYear(calendar.wallMinute)]
+    for (let i = 0; i < column.length; i++) column[i] = isTime[walls[i]!]!
+  }
+  return out
+}
+
+/** 1 in the minutes of the wall clock at which something is so. [1440] */
+function dayOfFlags(isSo: (wall: number) => boolean): Uint8Array {
+  return Uint8Array.from({ length: DAY_MINUTES }, (_, wall) => (isSo(wall) ? 1 : 0))
 }
 
 /** When somebody called in a minute has done it: within their hours, so many minutes later. */
-export function personColumn({ house, calendar, window }: ColumnParts): Int32Array {
+export function personColumn({ room, house, calendar, window }: ColumnParts): Int32Array {
   const { person } = house
-  if (person === undefined) return new Int32Array(window.n).fill(NEVER)
+  if (person === undefined) return room.ints(window.n).fill(NEVER)
+  const { n, wallMinute } = calendar
   const isThere = hoursOf(person)
   const takes = Math.ceil(person.minutes)
-  const out = new Int32Array(window.n)
+  const out = room.ints(window.n)
   // Somebody called after hours begins when the hours do; two days past the window are looked at.
+  const last = window.n + 2 * DAY_MINUTES - 1
   let begins: number = NEVER
-  for (let i = window.n + 2 * DAY_MINUTES - 1; i >= 0; i--) {
-    if (isThere(calendar.wallMinute[(i + window.from) % calendar.n]!)) begins = i
+  let at = (last + window.from) % n
+  for (let i = last; i >= 0; i--) {
+    if (isThere[wallMinute[at]!] === 1) begins = i
     if (i < window.n) out[i] = begins === NEVER ? NEVER : begins + takes
+    at = at === 0 ? n - 1 : at - 1
   }
   return out
 }
@@ -61,17 +73,22 @@ export function wakeColumns(
   personAt: Int32Array,
   sunny: Float64Array,
 ): { wakeAt: Int32Array; sunLater: Uint8Array } {
+  const { n, wallMinute, dayOf } = calendar
   const isThere = hoursOf(house.person as NonNullable<typeof house.person>)
   const next = new Int32Array(window.n)
   const sunLater = new Uint8Array(window.n)
   let soonest: number = NEVER
   let sunnyDay = -1
+  let at = (window.n - 1 + window.from) % n
   for (let i = window.n - 1; i >= 0; i--) {
-    const at = (i + window.from) % calendar.n
-    if (sunny[i]! > 0) sunnyDay = calendar.dayOf[at]!
-    if (sunny[i]! > 0 && isThere(calendar.wallMinute[at]!)) soonest = i
-    sunLater[i] = sunnyDay === calendar.dayOf[at]! ? 1 : 0
+    const day = dayOf[at]!
+    if (sunny[i]! > 0) {
+      sunnyDay = day
+      if (isThere[wallMinute[at]!] === 1) soonest = i
+    }
+    sunLater[i] = sunnyDay === day ? 1 : 0
     next[i] = soonest
+    at = at === 0 ? n - 1 : at - 1
   }
   return {
     wakeAt: personAt.map((there) => (there < window.n ? next[there]! : NEVER)),
@@ -79,8 +96,9 @@ export function wakeColumns(
   }
 }
 
-function hoursOf(person: { readonly from: string; readonly to: string }) {
+/** 1 in the minutes of the wall clock at which somebody is there. [1440] */
+function hoursOf(person: { readonly from: string; readonly to: string }): Uint8Array {
   const from = clockMinute(person.from) ?? 0
   const to = clockMinute(person.to) ?? DAY_MINUTES
-  return (wall: number): boolean => inSpan(wall, from, to)
+  return dayOfFlags((wall) => inSpan(wall, from, to))
 }

@@ -6,12 +6,13 @@ import { type Plant, stackC, standingKw } from '../equipment/plant.js'
 import type { House } from '../house/house.js'
 import type { Demand } from '../load/demand.js'
 import type { Window } from '../series/window-columns.js'
+import { ColumnRoom } from '../units/column-room.js'
 import { onGrid } from '../units/energy-grid.js'
 import { attemptColumn, gridTaken, personColumn, wakeColumns } from './clock-columns.js'
 import type { Columns } from './columns.js'
 import { generatorColumns } from './generator-columns.js'
 import { overloadColumns } from './overload-columns.js'
-import type { ByLevel, ColumnParts } from './parts.js'
+import { type ByLevel, type ColumnParts, stretchesOf } from './parts.js'
 import type { Rules } from './rules.js'
 import { deltaColumns, forcedColumns, gridColumns } from './solar-columns.js'
 import { togetherColumns, togetherLoad } from './together-columns.js'
@@ -34,6 +35,7 @@ export interface Compiled {
 /**
  * @param gridUp  1 while the grid is there, [n of the window]; absent: the grid is gone throughout.
  *                The gateway takes a grid that comes back only after its wait
+ * @param room    where the columns are made; they are good until it is cleared
  */
 export function compile(
   house: House,
@@ -43,10 +45,12 @@ export function compile(
   rules: Rules,
   window: Window,
   gridUp?: Uint8Array,
+  room = new ColumnRoom(),
 ): Compiled {
-  const loads = loadColumns(demand, rules, window)
-  const standing = hourColumn(window, (placeC) => standingKw(plant, placeC))
-  const parts: ColumnParts = { house, calendar, demand, plant, rules, window, standing, loads }
+  const loads = loadColumns(room, demand, rules, window)
+  const standing = hourColumn(room, window, (placeC) => standingKw(plant, placeC))
+  const placed = { room, house, calendar, demand, plant, rules, window }
+  const parts: ColumnParts = { ...placed, standing, loads }
   const togetherKw = togetherLoad(demand, rules, window)
   return {
     columns: columnsOf(parts, gridUp, togetherKw),
@@ -65,7 +69,7 @@ function columnsOf(
   gridUp: Uint8Array | undefined,
   togetherKw: ByLevel,
 ): Columns {
-  const { house, plant, rules, window } = parts
+  const { room, house, plant, rules, window } = parts
   const taken = gridTaken(gridUp ?? new Uint8Array(window.n), house.gateway.reconnectSeconds)
   const delta = deltaColumns(parts)
   const personAt = personColumn(parts)
@@ -78,11 +82,11 @@ function columnsOf(
     forced: forcedColumns(parts, delta[0]!),
     ...generatorColumns(parts),
     deltaGrid: gridUp === undefined ? [] : gridColumns(parts),
-    tempLimit: hourColumn(window, (placeC) => {
+    tempLimit: hourColumn(room, window, (placeC) => {
       const rate = chargeRateLimit(stackC(plant, placeC))
       return rate === Number.POSITIVE_INFINITY ? rate : onGrid((rate * plant.usableKwh) / 60)
     }),
-    coldFloor: hourColumn(window, (placeC) =>
+    coldFloor: hourColumn(room, window, (placeC) =>
       onGrid(coldShare(stackC(plant, placeC)) * plant.usableKwh),
     ),
     ...overloadColumns(parts),
@@ -96,29 +100,34 @@ function columnsOf(
 }
 
 /** Load of each level, 0 (all) to lastLevel (critical only), and none for holding. [kW] */
-function loadColumns(demand: Demand, rules: Rules, window: Window): Float64Array[] {
-  return Array.from({ length: rules.holding + 1 }, (_, level) => {
-    const out = new Float64Array(window.n)
-    if (level === rules.holding) return out
-    for (const column of [demand.criticalKw, ...demand.comfortKw.slice(level)]) {
-      addFrom(column, window.from, out)
+function loadColumns(
+  room: ColumnRoom,
+  demand: Demand,
+  rules: Rules,
+  window: Window,
+): Float64Array[] {
+  const columns = Array.from({ length: rules.holding + 1 }, () => room.floats(window.n))
+  for (const { here, ofYear } of stretchesOf(window, demand.n)) {
+    for (const [level, column] of columns.entries()) {
+      if (level === rules.holding) continue
+      here(column).set(ofYear(demand.criticalKw))
+      for (const step of demand.comfortKw.slice(level)) add(here(column), ofYear(step))
     }
-    return out
-  })
+  }
+  return columns
 }
 
-/** Adds a column of the year from one of its minutes on; after its end it begins anew. */
-function addFrom(column: Float64Array, from: number, into: Float64Array): void {
-  let at = from % column.length
-  for (let i = 0; i < into.length; i++) {
-    into[i]! += column[at]!
-    if (++at === column.length) at = 0
-  }
+function add(into: Float64Array, column: Float64Array): void {
+  for (let i = 0; i < into.length; i++) into[i]! += column[i]!
 }
 
 /** A value by the temperature of the stack's place, hour by hour. */
-function hourColumn(window: Window, value: (placeC: number) => number): Float64Array {
-  const out = new Float64Array(window.n)
+function hourColumn(
+  room: ColumnRoom,
+  window: Window,
+  value: (placeC: number) => number,
+): Float64Array {
+  const out = room.floats(window.n)
   for (let hour = 0; hour < window.placeC.length; hour++) {
     const start = (window.firstHour + hour) * 60 - window.from
     out.fill(value(window.placeC[hour]!), Math.max(0, start), Math.max(0, start + 60))

@@ -1,12 +1,13 @@
 // The columns of a generator: what it charges, where it is too small, what it burns, when it fails.
 
 import { generatorLitresPerHour } from '../equipment/generator.js'
+import type { Plant } from '../equipment/plant.js'
 import type { GeneratorInput, House } from '../house/house.js'
 import { onGrid } from '../units/energy-grid.js'
 import { luck } from '../units/luck.js'
 import { batteryKw, generatorAcKw, newBalance, settle } from './balance.js'
 import type { Columns } from './columns.js'
-import { type ColumnParts, flags } from './parts.js'
+import { type ColumnParts, stretchesOf } from './parts.js'
 
 const STARTS_STREAM = 41
 const RUNS_STREAM = 42
@@ -29,21 +30,24 @@ export function generatorStartingKva({ generator }: Pick<House, 'generator'>): n
   return generator?.startingKva ?? START_SHARE * (generator?.ratedKw ?? 0)
 }
 
-/** 1 where the load, or a peak inside the minute, is more than the generator gives. [level][n] */
-function overGenerator(
-  { house, rules, window, loads, demand }: ColumnParts,
-  peakKva: readonly Float64Array[],
-): Uint8Array[] {
-  const ratedKw = house.generator?.ratedKw ?? 0
-  const mostKva = generatorStartingKva(house)
-  return loads.slice(0, rules.lastLevel + 1).map((load, level) => {
-    const peak = peakKva[level]!
-    return flags(window, demand.n, (i, at) => !(load[i]! <= ratedKw && peak[at]! <= mostKva))
-  })
+/** Increments while it runs beside a load, charging with what is left of it. [n] */
+function fillCharge(
+  out: Float64Array,
+  plant: Plant,
+  mostKw: number,
+  load: Float64Array,
+  dcKw: Float64Array,
+  standing: Float64Array,
+): Float64Array {
+  for (let i = 0; i < out.length; i++) {
+    const acKw = generatorAcKw(plant, mostKw, load[i]!)
+    out[i] = onGrid(-batteryKw(plant, acKw, dcKw[i]!, standing[i]!) / 60)
+  }
+  return out
 }
 
 export function generatorColumns(parts: ColumnParts): GeneratorColumns {
-  const { house, plant, window, standing } = parts
+  const { room, house, plant, window, standing } = parts
   const { generator } = house
   const none = new Uint8Array(0)
   if (generator === undefined) {
@@ -57,36 +61,77 @@ export function generatorColumns(parts: ColumnParts): GeneratorColumns {
     }
   }
   const served = parts.loads.slice(0, parts.rules.lastLevel + 1)
-  const mostKw = generatorMostKw(house)
   const into = newBalance()
-  const deltaGenerator = served.map((load) => {
-    const out = new Float64Array(window.n)
-    for (let i = 0; i < window.n; i++) {
-      const acKw = generatorAcKw(plant, mostKw, load[i]!)
-      out[i] = onGrid(-batteryKw(plant, acKw, window.dcKw[i]!, standing[i]!) / 60)
-    }
-    return out
-  })
   const burns = (level: number, i: number, delta: number): number => {
     const [load, battery] = [served[level]![i]!, -delta * 60]
     settle(into, plant, 'generator', load, 0, window.dcKw[i]!, standing[i]!, battery)
     return onGrid(generatorLitresPerHour(generator, into.generatorKw) / 60)
   }
-  // In one minute many ask for the same increment.
-  const asked = served.map(() => new Float64Array(window.n).fill(Number.NaN))
-  const answered = served.map(() => new Float64Array(window.n))
   return {
-    deltaGenerator,
-    overGenerator: overGenerator(parts, parts.demand.peakKva),
-    overGeneratorForming: overGenerator(parts, parts.demand.formingKva),
-    litres: (level, i, delta) => {
-      if (asked[level]![i] !== delta) {
-        asked[level]![i] = delta
-        answered[level]![i] = burns(level, i, delta)
-      }
-      return answered[level]![i]!
-    },
+    deltaGenerator: served.map((load) => {
+      const out = room.floats(window.n)
+      return fillCharge(out, plant, generatorMostKw(house), load, window.dcKw, standing)
+    }),
+    overGenerator: overColumns(parts, served, parts.demand.peakKva),
+    overGeneratorForming: overColumns(parts, served, parts.demand.formingKva),
+    litres: remembered(served.length, window.n, burns),
     ...failures(parts, generator),
+  }
+}
+
+/**
+ * 1 where the load, or a peak inside the minute, is more than the generator gives. [level][n]
+ *
+ * @param peakKva  by level. [n of the year]
+ */
+function overColumns(
+  { room, house, demand, window }: ColumnParts,
+  loads: readonly Float64Array[],
+  peakKva: readonly Float64Array[],
+): Uint8Array[] {
+  const ratedKw = house.generator?.ratedKw ?? 0
+  const mostKva = generatorStartingKva(house)
+  const columns = loads.map(() => room.flags(window.n))
+  for (const { here, ofYear } of stretchesOf(window, demand.n)) {
+    for (const [level, load] of loads.entries()) {
+      markOver(here(columns[level]!), here(load), ofYear(peakKva[level]!), ratedKw, mostKva)
+    }
+  }
+  return columns
+}
+
+function markOver(
+  out: Uint8Array,
+  load: Float64Array,
+  peakKva: Float64Array,
+  ratedKw: number,
+  mostKva: number,
+): void {
+  for (let i = 0; i < out.length; i++) {
+    if (!(load[i]! <= ratedKw && peakKva[i]! <= mostKva)) out[i] = 1
+  }
+}
+
+/** Minutes whose last answer is kept; those who walk one after another are as near. */
+const KEPT_MINUTES = 8192
+
+/** In one minute many ask for the same increment: the last answer of each level is kept. */
+function remembered(levels: number, n: number, burns: Columns['litres']): Columns['litres'] {
+  const kept = Math.min(n, KEPT_MINUTES)
+  const known = Array.from({ length: levels }, () => ({
+    minute: new Int32Array(kept).fill(-1),
+    delta: new Float64Array(kept),
+    litres: new Float64Array(kept),
+  }))
+  return (level, i, delta) => {
+    const { minute, delta: asked, litres } = known[level]!
+    const at = i % kept
+    if (minute[at] !== i || asked[at] !== delta) {
+      minute[at] = i
+      asked[at] = delta
+      litres[at] = burns(level, i, delta)
+    }
+    return litres[at]!
   }
 }
 
@@ -102,8 +147,11 @@ function failures(
     return { startFails: new Uint8Array(0), runFails: new Uint8Array(0) }
   }
   const first = window.year * calendar.n + window.from
-  const column = (stream: number, chance: number): Uint8Array =>
-    flags(window, calendar.n, (i) => luck(house.seed, stream, first + i) < chance)
+  const column = (stream: number, chance: number): Uint8Array => {
+    const out = new Uint8Array(window.n)
+    for (let i = 0; i < window.n; i++) if (luck(house.seed, stream, first + i) < chance) out[i] = 1
+    return out
+  }
   const { startFailsShare, hoursBetweenFailures } = set
   return {
     startFails: column(STARTS_STREAM, startFailsShare),

@@ -1,11 +1,12 @@
 // AC-coupled solar by the groups that are in, a bit each in a mask: what it fills, what it forces.
 
+import type { Plant } from '../equipment/plant.js'
 import type { Window } from '../series/window-columns.js'
 import { onGrid } from '../units/energy-grid.js'
 import { batteryKw } from './balance.js'
 import type { Columns } from './columns.js'
-import type { ColumnParts } from './parts.js'
-import type { Rules } from './rules.js'
+import { type ColumnParts, stretchesOf } from './parts.js'
+import type { Rules, SolarRules } from './rules.js'
 
 const VOLTS = 230
 
@@ -43,42 +44,60 @@ export function darkDcKw({ wakesOnSun }: Pick<Rules, 'wakesOnSun'>, dcKw: number
   return wakesOnSun ? dcKw : 0
 }
 
-/** Increments by the groups that are in, level by level; dark only with none in. */
-export function deltaColumns(parts: ColumnParts): Float64Array[][] {
-  const { rules, window, loads } = parts
-  const without = loads.map((load) => withoutSolar(parts, load))
-  return masksOf(rules).map((mask) => {
-    if (mask === 0) return [...without, darkColumn(parts)]
-    const solar = sumColumn(window.n, (i) => solarKw(window, mask, i))
-    return loads.map((load, level) => withSolar(parts, load, solar, without[level]!))
-  })
-}
-
-function sumColumn(n: number, value: (i: number) => number): Float64Array {
-  const out = new Float64Array(n)
-  for (let i = 0; i < n; i++) out[i] = value(i)
+/** What the groups of a mask give, each taken by its share. [n], [kW] */
+function solarColumn(
+  { room, rules, window }: ColumnParts,
+  mask: number,
+  shareOf: (rules: SolarRules) => number,
+): Float64Array {
+  const only = window.acKw.findIndex((_, g) => mask === 1 << g)
+  if (only >= 0 && shareOf(rules.solar[only]!) === 1) return window.acKw[only]!
+  const out = room.floats(window.n)
+  for (const [g, column] of window.acKw.entries()) {
+    if ((mask & (1 << g)) === 0) continue
+    const share = shareOf(rules.solar[g]!)
+    for (let i = 0; i < out.length; i++) out[i]! += share * column[i]!
+  }
   return out
 }
 
-function withoutSolar({ plant, window, standing }: ColumnParts, load: Float64Array): Float64Array {
+/** Increments by the groups that are in, level by level; dark only with none in. */
+export function deltaColumns(parts: ColumnParts): Float64Array[][] {
+  const { room, plant, rules, window, standing, loads } = parts
   const { n, dcKw } = window
-  const out = new Float64Array(n)
-  for (let i = 0; i < n; i++) {
+  const without = loads.map((load) => fillWithout(room.floats(n), plant, load, dcKw, standing))
+  return masksOf(rules).map((mask) => {
+    if (mask === 0) return [...without, fillDark(room.floats(n), rules, dcKw, standing)]
+    const solar = solarColumn(parts, mask, () => 1)
+    return loads.map((load, level) => {
+      return fillWithSolar(room.copy(without[level]!), plant, load, solar, dcKw, standing)
+    })
+  })
+}
+
+function fillWithout(
+  out: Float64Array,
+  plant: Plant,
+  load: Float64Array,
+  dcKw: Float64Array,
+  standing: Float64Array,
+): Float64Array {
+  for (let i = 0; i < out.length; i++) {
     out[i] = onGrid(-batteryKw(plant, load[i]!, dcKw[i]!, standing[i]!) / 60)
   }
   return out
 }
 
-/** By night it is what it is without. */
-function withSolar(
-  { plant, window, standing }: ColumnParts,
+/** @param out  the increments without; by night they stay */
+function fillWithSolar(
+  out: Float64Array,
+  plant: Plant,
   load: Float64Array,
   solar: Float64Array,
-  without: Float64Array,
+  dcKw: Float64Array,
+  standing: Float64Array,
 ): Float64Array {
-  const { n, dcKw } = window
-  const out = without.slice()
-  for (let i = 0; i < n; i++) {
+  for (let i = 0; i < out.length; i++) {
     if (solar[i] === 0) continue
     const acKw = Math.max(load[i]! - solar[i]!, -plant.chargeAcKw)
     out[i] = onGrid(-batteryKw(plant, acKw, dcKw[i]!, standing[i]!) / 60)
@@ -86,9 +105,16 @@ function withSolar(
   return out
 }
 
-function darkColumn({ rules, window, standing }: ColumnParts): Float64Array {
-  const { n, dcKw } = window
-  return sumColumn(n, (i) => onGrid((darkDcKw(rules, dcKw[i]!) - standing[i]!) / 60))
+function fillDark(
+  out: Float64Array,
+  rules: Rules,
+  dcKw: Float64Array,
+  standing: Float64Array,
+): Float64Array {
+  for (let i = 0; i < out.length; i++) {
+    out[i] = onGrid((darkDcKw(rules, dcKw[i]!) - standing[i]!) / 60)
+  }
+  return out
 }
 
 /**
@@ -101,24 +127,28 @@ export function forcedColumns(
   parts: ColumnParts,
   without: readonly Float64Array[],
 ): Columns['forced'] {
-  const { rules, window, loads } = parts
+  const { room, plant, rules, window, standing, loads } = parts
   if (rules.tripMask === 0) return []
   return masksOf(rules).map((mask) => {
     if ((mask & rules.tripMask) === 0) return []
-    const forced = sumColumn(window.n, (i) => forcedKw(rules, window, mask, i))
-    return loads.map((load, level) => forcedColumn(parts, load, forced, without[level]!))
+    const forced = solarColumn(parts, mask, ({ floorShare }) => floorShare)
+    return loads.map((load, level) => {
+      const out = room.copy(without[level]!)
+      return fillForced(out, plant, load, forced, window.dcKw, standing)
+    })
   })
 }
 
-function forcedColumn(
-  { plant, window, standing }: ColumnParts,
+/** @param out  the increments without; they stay where nothing is forced and no sun rests */
+function fillForced(
+  out: Float64Array,
+  plant: Plant,
   load: Float64Array,
   forced: Float64Array,
-  without: Float64Array,
+  dcKw: Float64Array,
+  standing: Float64Array,
 ): Float64Array {
-  const { n, dcKw } = window
-  const out = without.slice()
-  for (let i = 0; i < n; i++) {
+  for (let i = 0; i < out.length; i++) {
     if (forced[i] === 0 && dcKw[i] === 0) continue
     const acKw = load[i]! - forced[i]!
     out[i] =
@@ -131,14 +161,39 @@ function forcedColumn(
 
 /** With the grid there the stack charges with what all loads of the house leave of the main fuse. */
 export function gridColumns(parts: ColumnParts): Columns['deltaGrid'] {
-  const { house, plant, rules, window, standing, loads, demand } = parts
+  const { room, house, demand, plant, rules, window, standing, loads } = parts
   const fuseKw = (house.gateway.mainFuseA * VOLTS) / 1000
-  return masksOf(rules).map((mask) =>
-    Float64Array.from({ length: window.n }, (_, i) => {
-      const houseKw = loads[0]![i]! + demand.gridOnlyKw[(i + window.from) % demand.n]!
-      const spare = Math.max(0, fuseKw - houseKw + solarKw(window, mask, i))
-      const acKw = -Math.min(spare, plant.chargeAcKw)
-      return onGrid(-batteryKw(plant, acKw, window.dcKw[i]!, standing[i]!) / 60)
-    }),
-  )
+  const spare = room.floats(window.n)
+  for (const { here, ofYear } of stretchesOf(window, demand.n)) {
+    fillSpare(here(spare), fuseKw, here(loads[0]!), ofYear(demand.gridOnlyKw))
+  }
+  return masksOf(rules).map((mask) => {
+    const solar = solarColumn(parts, mask, () => 1)
+    return fillGrid(room.floats(window.n), plant, spare, solar, window.dcKw, standing)
+  })
+}
+
+/** What the loads leave of the main fuse; less than none where they are more than it bears. [kW] */
+function fillSpare(
+  out: Float64Array,
+  fuseKw: number,
+  load: Float64Array,
+  gridOnly: Float64Array,
+): void {
+  for (let i = 0; i < out.length; i++) out[i] = fuseKw - (load[i]! + gridOnly[i]!)
+}
+
+function fillGrid(
+  out: Float64Array,
+  plant: Plant,
+  spare: Float64Array,
+  solar: Float64Array,
+  dcKw: Float64Array,
+  standing: Float64Array,
+): Float64Array {
+  for (let i = 0; i < out.length; i++) {
+    const acKw = -Math.min(Math.max(0, spare[i]! + solar[i]!), plant.chargeAcKw)
+    out[i] = onGrid(-batteryKw(plant, acKw, dcKw[i]!, standing[i]!) / 60)
+  }
+  return out
 }

@@ -11,6 +11,7 @@
 // 5.7 kVA for 6. The limits they are held against are in kVA and rarely known to a tenth, so the
 // sum is the cautious bound, and the power factor of a start is not asked for.
 
+import { ownColumn } from '../units/year-column.js'
 import { isSurveyed, type LoadColumn, startsIn } from './load-column.js'
 import { startExtraKva } from './starting.js'
 
@@ -24,10 +25,17 @@ export interface ApparentPower {
   readonly forming: Float64Array
 }
 
-export function apparentPower(columns: readonly LoadColumn[], n: number): ApparentPower {
-  const running = new Float64Array(n)
-  const start = new Float64Array(n)
-  const starts = new Float64Array(n)
+export function newApparent(n: number, newColumn = ownColumn): ApparentPower {
+  return { running: newColumn(n), peak: newColumn(n), forming: newColumn(n) }
+}
+
+/** @param into  receives the columns, all 0 as yet; room of their own where left out */
+export function apparentPower(
+  columns: readonly LoadColumn[],
+  n: number,
+  into: ApparentPower = newApparent(n),
+): ApparentPower {
+  const { running, peak: start, forming: starts } = into
   for (const { load, kw } of columns) {
     const perKw = 1 / load.powerFactor
     for (let i = 0; i < n; i++) running[i]! += kw[i]! * perKw
@@ -38,12 +46,24 @@ export function apparentPower(columns: readonly LoadColumn[], n: number): Appare
     start[i]! += running[i]!
     starts[i]! += running[i]!
   }
-  return { running, peak: start, forming: starts }
+  return into
 }
 
-/** What all of these loads take when they start in one minute; a metered one shows no motors. */
-export function formingKva(columns: readonly LoadColumn[], n: number): Float64Array {
-  return apparentPower(columns, n).forming
+/**
+ * What each list of loads takes when all of its loads start in one minute; a metered one shows no
+ * motors. [lists][n], [kVA]
+ */
+export function formingKva(
+  lists: readonly (readonly LoadColumn[])[],
+  n: number,
+  newColumn = ownColumn,
+): Float64Array[] {
+  const spare = { running: new Float64Array(n), peak: new Float64Array(n) }
+  return lists.map((columns) => {
+    spare.running.fill(0)
+    spare.peak.fill(0)
+    return apparentPower(columns, n, { ...spare, forming: newColumn(n) }).forming
+  })
 }
 
 function addSurveyed(

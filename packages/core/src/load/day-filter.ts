@@ -4,6 +4,7 @@ import { type Calendar, clockMinute, DAY_MINUTES, inSpan, type LocalDay } from '
 import { weekdayOf } from '../house/holidays.js'
 import { type House, type LoadInput, WEEKDAYS } from '../house/house.js'
 import { InputError } from '../house/problem.js'
+import type { NewColumn } from '../units/year-column.js'
 
 /** The year that survey lines are laid on. */
 export interface SurveyYear {
@@ -11,6 +12,8 @@ export interface SurveyYear {
   readonly calendar: Calendar
   /** Mean air of the year by the hour; null where no load needs it. [hours], [°C] */
   readonly airC: Float64Array | null
+  /** Where columns that are kept are made; ordinary memory where left out. */
+  readonly newColumn?: NewColumn | undefined
 }
 
 /** 1 for each day of the calendar on which a load runs. [days] */

@@ -6,10 +6,11 @@
 import type { Calendar } from '../axis/calendar.js'
 import type { House, LoadInput } from '../house/house.js'
 import { typicalNotes } from '../house/typical-loads.js'
+import { ownColumn } from '../units/year-column.js'
 import { airNotes } from './air-notes.js'
-import { apparentPower } from './apparent.js'
+import { apparentPower, newApparent } from './apparent.js'
 import type { SurveyYear } from './day-filter.js'
-import type { LoadColumn } from './load-column.js'
+import { isSurveyed, type LoadColumn } from './load-column.js'
 import type { LoadRecords } from './meter-record.js'
 import { type MeteredGround, meteredColumn } from './metered.js'
 import { profileColumn } from './profile.js'
@@ -59,31 +60,40 @@ export interface LoadColumns {
 /**
  * @param records  those that loads and arrays name, by that name
  * @param airC     mean air of the year by the hour, for loads that follow it. [hours], [°C]
+ * @param newColumn  where columns that are kept are made
  */
 export function loadColumns(
   house: House,
   calendar: Calendar,
   records: LoadRecords,
   airC: Float64Array | null = null,
+  newColumn = ownColumn,
 ): LoadColumns {
   const notes = [...typicalNotes(house.loads), ...airNotes(house)]
   const grounds: MeteredGround[] = []
   const columns = new Map<string, LoadColumn>()
   const begun = new Set<string>()
+  const year = { house, calendar, airC }
   const columnOf = (load: LoadInput): Float64Array => {
     const { file, profile } = load
     if (file !== undefined) {
       return meteredColumn(load, { house, calendar, records, others: columns, notes, grounds })
     }
-    if (profile === undefined) return surveyColumn(load, { house, calendar, airC })
+    if (profile === undefined) return surveyColumn(load, year)
     return profileColumn({ ...load, profile }, house, calendar, columns, notes)
+  }
+  const keptColumnOf = (load: LoadInput): Float64Array => {
+    const kept = newColumn(calendar.n)
+    if (isSurveyed(load)) return surveyColumn(load, year, kept)
+    kept.set(columnOf(load))
+    return kept
   }
   const build = (load: LoadInput): void => {
     if (begun.has(load.name)) return
     begun.add(load.name)
     // What a meter contains is known before it is taken out, be it metered itself.
     for (const inside of house.loads) if (load.contains?.includes(inside.name)) build(inside)
-    columns.set(load.name, { load, kw: columnOf(load) })
+    columns.set(load.name, { load, kw: isKept(load) ? keptColumnOf(load) : columnOf(load) })
   }
   for (const load of house.loads) build(load)
   return { columns, grounds, notes }
@@ -100,8 +110,10 @@ export function demandOf(
   calendar: Calendar,
   records: LoadRecords = {},
   airC: Float64Array | null = null,
+  newColumn = ownColumn,
 ): Demand {
-  return demandFrom(loadColumns(house, calendar, records, airC), { house, calendar, airC })
+  const loads = loadColumns(house, calendar, records, airC, newColumn)
+  return demandFrom(loads, { house, calendar, airC, newColumn })
 }
 
 /**
@@ -113,10 +125,11 @@ export function demandOf(
  */
 export function demandFrom(
   loads: LoadColumns,
-  { house, calendar, airC }: SurveyYear,
+  year: SurveyYear,
   off: ReadonlySet<string> = new Set(),
 ): Demand {
   const { columns, grounds, notes } = loads
+  const { house, calendar, airC, newColumn = ownColumn } = year
   const ofTier = (tier: LoadInput['tier']): LoadColumn[] =>
     house.loads.filter((l) => l.tier === tier).map((l) => columns.get(l.name) as LoadColumn)
   const stays = ({ load }: LoadColumn): boolean => !off.has(load.name)
@@ -129,26 +142,35 @@ export function demandFrom(
     ...critical,
     ...steps.slice(level).flat(),
   ])
-  const apparent = levels.map((level) => apparentPower(level, calendar.n))
+  const apparent = levels.map((level) =>
+    apparentPower(level, calendar.n, newApparent(calendar.n, newColumn)),
+  )
   return {
     n: calendar.n,
     critical,
-    criticalKw: sum(critical, calendar.n),
-    comfortKw: steps.map((step) => sum(step, calendar.n)),
-    gridOnlyKw: sum(ofTier('gridOnly').filter(stays), calendar.n),
+    criticalKw: sum(critical, newColumn(calendar.n)),
+    comfortKw: steps.map((step) => sum(step, newColumn(calendar.n))),
+    gridOnlyKw: sum(ofTier('gridOnly').filter(stays), newColumn(calendar.n)),
     comfortNames: steps.map((step) => step.map((c) => c.load.name)),
     peakKva: apparent.map(({ peak }) => peak),
     runningKva: apparent.map(({ running }) => running),
     formingKva: apparent.map(({ forming }) => forming),
-    together: togetherOf(critical, steps, { house, calendar, airC }),
+    together: togetherOf(critical, steps, year),
     grounds,
     airC,
     notes,
   }
 }
 
-function sum(columns: readonly LoadColumn[], n: number): Float64Array {
-  const total = new Float64Array(n)
-  for (const { kw } of columns) for (let i = 0; i < n; i++) total[i]! += kw[i]!
+/** Whether a demand keeps the column of a load; the others it keeps in sums only. */
+function isKept(load: LoadInput): boolean {
+  return load.tier === 'critical' || (load.tier === 'comfort' && load.cycle !== undefined)
+}
+
+/** Where nothing is drawn the memory is not touched, and so takes no room. */
+function sum(columns: readonly LoadColumn[], total: Float64Array): Float64Array {
+  for (const { kw } of columns) {
+    for (let i = 0; i < kw.length; i++) if (kw[i] !== 0) total[i]! += kw[i]!
+  }
   return total
 }

@@ -13,11 +13,15 @@ import { eventStarts } from './events.js'
  * Power of one surveyed load in each minute of the year. Its chance belongs to its name and does
  * not move when other loads change.
  *
- * @returns  New Float64Array [n], [kW]
- * @throws   InputError where it follows the air and the year has none
+ * @param kw  receives it, all 0 as yet. [n], [kW]; a new column where left out
+ * @returns   `kw`
+ * @throws    InputError where it follows the air and the year has none
  */
-export function surveyColumn(load: LoadInput, year: SurveyYear): Float64Array {
-  const kw = new Float64Array(year.calendar.n)
+export function surveyColumn(
+  load: LoadInput,
+  year: SurveyYear,
+  kw: Float64Array = new Float64Array(year.calendar.n),
+): Float64Array {
   const on = daysOn(load, year)
   for (let piece = 0; piece < load.pieces; piece++) addPiece(kw, load, piece, on, year)
   return kw

@@ -4,6 +4,7 @@
 // quarter of an hour off, all cycling loads run together for 40 minutes (common practice, no
 // source: thermostatic loads come back at 1.5 to 3 times their mean for 20 to 60 minutes).
 
+import { ownColumn } from '../units/year-column.js'
 import { formingKva } from './apparent.js'
 import type { SurveyYear } from './day-filter.js'
 import { isSurveyed, type LoadColumn } from './load-column.js'
@@ -59,6 +60,7 @@ export function togetherOf(
   year: SurveyYear,
 ): Together | null {
   const { n } = year.calendar
+  const { newColumn = ownColumn } = year
   const isCycling = ({ load }: LoadColumn): boolean => load.cycle !== undefined && isSurveyed(load)
   const levels = [...steps.keys(), steps.length].map((level) => [
     ...critical,
@@ -69,7 +71,7 @@ export function togetherOf(
     levels[0]!.filter(isCycling).map((column) => [column, alwaysOn(column, year)]),
   )
   const owedBy = (columns: readonly LoadColumn[]): Float64Array =>
-    owed(columns.filter(isCycling), withThermostatsOn, n)
+    owed(columns.filter(isCycling), withThermostatsOn, newColumn(n))
   return {
     criticalKw: owedBy(critical),
     comfortKw: steps.map(owedBy),
@@ -77,11 +79,10 @@ export function togetherOf(
     kvaPerKw: levels.map((level) =>
       Math.max(1, ...level.filter(isCycling).map((c) => 1 / c.load.powerFactor)),
     ),
-    formingKva: levels.map((level) =>
-      formingKva(
-        level.map((column) => withThermostatsOn.get(column) ?? column),
-        n,
-      ),
+    formingKva: formingKva(
+      levels.map((level) => level.map((column) => withThermostatsOn.get(column) ?? column)),
+      n,
+      newColumn,
     ),
   }
 }
@@ -94,12 +95,11 @@ function alwaysOn({ load }: LoadColumn, year: SurveyYear): LoadColumn {
 function owed(
   columns: readonly LoadColumn[],
   on: ReadonlyMap<LoadColumn, LoadColumn>,
-  n: number,
+  out: Float64Array,
 ): Float64Array {
-  const out = new Float64Array(n)
   for (const column of columns) {
     const { kw } = on.get(column) as LoadColumn
-    for (let i = 0; i < n; i++) out[i]! += kw[i]! - column.kw[i]!
+    for (let i = 0; i < out.length; i++) out[i]! += kw[i]! - column.kw[i]!
   }
   return out
 }

@@ -13,6 +13,7 @@
 
 import type { TypicalSky } from '../sky/typical.js'
 import { newDayHours } from '../sky/within-day.js'
+import { loggedDay } from './logged-array.js'
 import type { Prepared } from './prepare.js'
 
 export interface SpellDay {
@@ -138,8 +139,9 @@ function planeYields(
       typical.fillHours(year, d, hours)
       let sum = 0
       for (const { array, ratios } of planes) {
-        const logged = array.log?.day(d, typical.dayRank?.(year, d))
-        if (logged !== undefined && logged !== null) {
+        const { log } = array
+        const logged = log === null ? null : loggedDay(log, d, typical.dayRank?.(year, d))
+        if (logged !== null) {
           // kW · min as the light of a thousand W/m² on as many kilowatts.
           for (const kw of logged) sum += 1000 * kw
           continue

@@ -17,6 +17,7 @@ import { type SunYear, sunYear } from '../sky/sun-year.js'
 import { type TypicalSky, typicalSky } from '../sky/typical.js'
 import type { WeatherRecord } from '../sky/weather-record.js'
 import { lastOf } from '../units/once.js'
+import { ownColumn, sharedColumn } from '../units/year-column.js'
 import { LEAST_LOGGED_DAYS, type LoggedArray, loggedArray } from './logged-array.js'
 
 /** Records that a house file names, by the name it gives them. */
@@ -58,8 +59,15 @@ const sunOver = lastOf(
   },
 )
 
-/** @throws  InputError where a named file is missing from `files` */
-export function prepare(house: House, files: HouseFiles = {}): Prepared {
+/**
+ * @param options.shared  makes columns of the loads in memory that threads share, too
+ * @throws                InputError where a named file is missing from `files`
+ */
+export function prepare(
+  house: House,
+  files: HouseFiles = {},
+  options: { readonly shared?: boolean } = {},
+): Prepared {
   const { calendar, sun } = sunOver(house)
   const record = recordOf(house, files)
   const clearness = house.sky.clearness ?? recordClearness(sun, record as WeatherRecord)
@@ -72,7 +80,13 @@ export function prepare(house: House, files: HouseFiles = {}): Prepared {
     )
   }
   const meanAirC = airOfYear(airC, calendar, null, 0, 0, house.site.latitudeDeg >= 0)
-  const demand = demandOf(house, calendar, files, meanAirC)
+  const demand = demandOf(
+    house,
+    calendar,
+    files,
+    meanAirC,
+    options.shared === true ? sharedColumn : ownColumn,
+  )
   const arrays = house.arrays.map((input) => prepareArray(house, input, sun, files))
   return {
     house,
@@ -106,6 +120,7 @@ function prepareArray(
   const geometry = planeGeometry(
     sun.sun,
     input.horizon === undefined ? plane : { ...plane, horizon: horizonFrom(input.horizon) },
+    sun.sine,
   )
   return {
     input,

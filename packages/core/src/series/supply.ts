@@ -9,6 +9,7 @@ import { fillPlane } from '../sky/plane.js'
 import type { Sky } from '../sky/sky.js'
 import { onSeriesGrid } from '../units/energy-grid.js'
 import { DEFAULT_WIND_MS, hourly } from './hourly.js'
+import { loggedDay } from './logged-array.js'
 import type { Prepared, PreparedArray } from './prepare.js'
 import type { ArrayColumns, Scratch, Window, WindowDetail } from './window-columns.js'
 
@@ -45,7 +46,7 @@ function logged(piece: Piece, which: number): void {
   const sum = window.acKw[group]
   for (let d = dayOf[a]!; d <= dayOf[b - 1]!; d++) {
     const [from, to] = [Math.max(a, days[d]!.start), Math.min(b, days[d]!.end)]
-    const kw = sky.kind === 'none' ? NO_OUTPUT : log!.day(d, sky.dayRank?.(year, d))
+    const kw = sky.kind === 'none' ? NO_OUTPUT : loggedDay(log!, d, sky.dayRank?.(year, d))
     if (kw === null) {
       modelled(piece, which, from, to)
       continue

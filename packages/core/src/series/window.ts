@@ -6,6 +6,7 @@
 import { placeTemperature } from '../equipment/place.js'
 import { solarGroups } from '../house/solar-groups.js'
 import type { Sky } from '../sky/sky.js'
+import { ColumnRoom } from '../units/column-room.js'
 import { onSeriesGrid } from '../units/energy-grid.js'
 import { DEFAULT_WIND_MS, hourly } from './hourly.js'
 import type { Prepared } from './prepare.js'
@@ -26,6 +27,7 @@ export function newScratch(prepared: Prepared): Scratch {
  * @param from    first minute on the axis, 0..n-1
  * @param to      one past the last, at most n past the year's end
  * @param detail  filled where given, arrays of the window's length
+ * @param room    where its powers are made; they are good until it is cleared
  */
 export function windowOf(
   prepared: Prepared,
@@ -35,6 +37,7 @@ export function windowOf(
   from: number,
   to: number,
   detail?: WindowDetail,
+  room = new ColumnRoom(),
 ): Window {
   const { n } = prepared.calendar
   const firstHour = Math.floor(from / 60)
@@ -45,8 +48,8 @@ export function windowOf(
     from,
     n: to - from,
     year,
-    acKw: groups.map(() => new Float64Array(to - from)),
-    dcKw: new Float64Array(to - from),
+    acKw: groups.map(() => room.floats(to - from)),
+    dcKw: room.floats(to - from),
     placeC: new Float64Array(Math.floor((to - 1) / 60) - firstHour + 1),
     firstHour,
     dayGhi: new Float64Array(days),

@@ -2,7 +2,7 @@
 
 import { airOfYear } from './air.js'
 import type { Sky } from './sky.js'
-import type { SunYear } from './sun-year.js'
+import { fillClearDiffuse, type SunYear } from './sun-year.js'
 
 /** A cloudless sky all year. A bright figure; never shown alone, nor first. */
 export function clearSkyYear(year: SunYear, monthlyC: readonly number[]): Sky {
@@ -13,7 +13,7 @@ export function clearSkyYear(year: SunYear, monthlyC: readonly number[]): Sky {
     fill(_, from, to, into) {
       into.ghi.set(year.ghi.subarray(from, to), from)
       into.dni.set(year.dni.subarray(from, to), from)
-      into.dhi.set(year.dhi.subarray(from, to), from)
+      fillClearDiffuse(into.dhi, year, from, to)
     },
   }
 }

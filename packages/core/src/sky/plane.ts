@@ -5,6 +5,7 @@
 // years then fill the plane without a single sine.
 
 import { InputError } from '../house/problem.js'
+import { sharedColumn } from '../units/year-column.js'
 import { type Horizon, horizonAltitudeDeg, skyViewFactor } from './horizon.js'
 import { beamModifier, cosIncidence, diffuseModifier, GLASS_B0 } from './incidence.js'
 import type { SunColumns } from './sun.js'
@@ -41,7 +42,7 @@ export interface Plane {
 export interface PlaneGeometry {
   /** Apparent altitude of the sun, as handed in. [n], [°] */
   readonly altitudeDeg: Float64Array
-  /** Sine of it. [n] */
+  /** Sine of it; any value up to 0 while the sun is down. [n] */
   readonly sinAltitude: Float64Array
   /** cos θ times glass, 0 where the sun is down, behind the plane or behind the horizon. [n] */
   readonly beamShare: Float64Array
@@ -66,18 +67,21 @@ export interface SkyColumns {
 /**
  * The geometry of a plane under a sun.
  *
+ * @param sinAltitude  Sine of the altitude where it is there already. [n], <= 0 while the sun is down
  * @throws InputError if tilt or azimuth is not a number in range
  */
-export function planeGeometry(sun: SunColumns, plane: Plane): PlaneGeometry {
+export function planeGeometry(
+  sun: SunColumns,
+  plane: Plane,
+  sinAltitude: Float64Array = sineOf(sun),
+): PlaneGeometry {
   const { tiltDeg, azimuthDeg, horizon, b0 = GLASS_B0 } = plane
   checkPlane(tiltDeg, azimuthDeg, b0)
   const n = sun.altitudeDeg.length
-  const sinAltitude = new Float64Array(n)
-  const beamShare = new Float64Array(n)
+  const beamShare = sharedColumn(n)
   for (let i = 0; i < n; i++) {
     const altitude = sun.altitudeDeg[i]!
     const azimuth = sun.azimuthDeg[i]!
-    sinAltitude[i] = Math.sin(altitude * RAD)
     if (altitude <= 0 || (horizon && altitude < horizonAltitudeDeg(horizon, azimuth))) continue
     const cosine = cosIncidence(altitude, azimuth, tiltDeg, azimuthDeg)
     beamShare[i] = cosine <= 0 ? 0 : cosine * beamModifier(cosine, b0)
@@ -92,6 +96,10 @@ export function planeGeometry(sun: SunColumns, plane: Plane): PlaneGeometry {
     groundShare: groundShareOfTilt(tiltDeg) * passed,
     horizonShare: Math.sin(tiltDeg * RAD) * open * passed,
   }
+}
+
+function sineOf({ altitudeDeg }: SunColumns): Float64Array {
+  return altitudeDeg.map((altitude) => Math.sin(altitude * RAD))
 }
 
 /**

@@ -4,6 +4,7 @@
 
 import type { Calendar } from '../axis/calendar.js'
 import type { House } from '../house/house.js'
+import { sharedColumn } from '../units/year-column.js'
 import { type ClearSkySite, clearDay, clearMinute, clearSkySite } from './clear-sky.js'
 import { extraterrestrialNormal } from './extraterrestrial.js'
 import { type SunColumns, sunColumns } from './sun.js'
@@ -16,12 +17,13 @@ export interface SunYear {
   readonly calendar: Calendar
   readonly sun: SunColumns
   readonly site: ClearSkySite
+  /** Linke turbidity by month, January first. */
+  readonly turbidity: readonly number[]
   /** Sine of the apparent altitude, 0 while the sun is down. [n] */
   readonly sine: Float64Array
-  /** Clear sky. [n], [W/m²] */
+  /** Clear sky; its diffuse light is asked for alone, of `fillClearDiffuse`. [n], [W/m²] */
   readonly ghi: Float64Array
   readonly dni: Float64Array
-  readonly dhi: Float64Array
   /** Extraterrestrial normal by slot of 1440 minutes from the start of the axis. [W/m²] */
   readonly dniExtra: Float64Array
 }
@@ -35,16 +37,16 @@ export function sunYear(house: House, calendar: Calendar): SunYear {
     calendar,
     sun,
     site,
-    sine: new Float64Array(n),
-    ghi: new Float64Array(n),
-    dni: new Float64Array(n),
-    dhi: new Float64Array(n),
+    turbidity: house.sky.linkeTurbidity,
+    sine: sharedColumn(n),
+    ghi: sharedColumn(n),
+    dni: sharedColumn(n),
     dniExtra: new Float64Array(Math.ceil(n / MINUTES_A_SLOT)),
   }
   const sky = { ghi: 0, dni: 0, dhi: 0 }
   for (let slot = 0; slot < year.dniExtra.length; slot++) {
     const extra = extraterrestrialNormal(slot + 1)
-    const day = clearDay(site, extra, linkeTurbidity(house.sky.linkeTurbidity, slot + 1))
+    const day = clearDay(site, extra, linkeTurbidity(year.turbidity, slot + 1))
     year.dniExtra[slot] = extra
     const end = Math.min(n, (slot + 1) * MINUTES_A_SLOT)
     for (let i = slot * MINUTES_A_SLOT; i < end; i++) {
@@ -55,10 +57,29 @@ export function sunYear(house: House, calendar: Calendar): SunYear {
       clearMinute(day, altitude, sine, sky)
       year.ghi[i] = sky.ghi
       year.dni[i] = sky.dni
-      year.dhi[i] = sky.dhi
     }
   }
   return year
+}
+
+/** Diffuse light of the clear sky for minutes [from, to), written at the same places. [W/m²] */
+export function fillClearDiffuse(
+  into: Float64Array,
+  { sun, site, turbidity, sine, dniExtra }: SunYear,
+  from: number,
+  to: number,
+): void {
+  const sky = { ghi: 0, dni: 0, dhi: 0 }
+  for (let at = from; at < to; ) {
+    const slot = Math.floor(at / MINUTES_A_SLOT)
+    const day = clearDay(site, dniExtra[slot]!, linkeTurbidity(turbidity, slot + 1))
+    const end = Math.min(to, (slot + 1) * MINUTES_A_SLOT)
+    for (; at < end; at++) {
+      const altitude = sun.altitudeDeg[at]!
+      if (altitude > 0) clearMinute(day, altitude, sine[at]!, sky)
+      into[at] = altitude > 0 ? sky.dhi : 0
+    }
+  }
 }
 
 /** Sums over minutes [from, to): what the clear sky and the sky above the air would give. */

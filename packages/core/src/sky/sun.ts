@@ -10,6 +10,7 @@
 
 import { getPosition } from 'suncalc'
 import { InputError } from '../house/problem.js'
+import { sharedColumn } from '../units/year-column.js'
 
 /** Sun columns on a minute axis, taken in the middle of each minute. */
 export interface SunColumns {
@@ -46,8 +47,8 @@ export function sunColumns(
   checkPlace(latitudeDeg, longitudeDeg)
   if (!(Number.isInteger(n) && n >= 0)) throw new InputError('n', 'a whole number >= 0', n)
   if (!Number.isFinite(startMs)) throw new InputError('startMs', 'UTC milliseconds', startMs)
-  const altitudeDeg = new Float64Array(n)
-  const azimuthDeg = new Float64Array(n)
+  const altitudeDeg = sharedColumn(n)
+  const azimuthDeg = sharedColumn(n)
   const firstMs = startMs + MINUTE_MS / 2
   const sinLatitude = Math.sin(latitudeDeg * RAD)
   const cosLatitude = Math.cos(latitudeDeg * RAD)

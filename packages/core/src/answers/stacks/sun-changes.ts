@@ -67,10 +67,7 @@ function watts(kw: number): number {
 function loggedMore<A extends Prepared['arrays'][number]>(array: A, name: string, by: number): A {
   const { log } = array
   if (log === null || array.input.name !== name) return array
-  return {
-    ...array,
-    log: { ...log, day: (d, rank) => log.day(d, rank)?.map((k) => by * k) ?? null },
-  }
+  return { ...array, log: { ...log, times: by * log.times } }
 }
 
 /** The tilts of a frame for the winter. [deg] */
