@@ -142,8 +142,8 @@ describe('a generator that may not start', () => {
     // From 2.25 kWh to 0.4 at 0.45 kW without the set, some 4 h: the cut needs one start.
     expect(out.replace(/\s+/g, ' ')).toContain(
       'Of the 20 in 100 such cuts that do not last, 20 are lost to a generator that does not start ' +
-        '(20 of 100 tries). If each start succeeds it lasts to the end of every such cut, if the ' +
-        'first fails of none of such cuts.',
+        '(20 of 100 tries). If each start succeeds it lasts to the end of every such cut; where ' +
+        'the first fails, to the end of none of such cuts.',
     )
     expect(out).toContain('the generator does not start, pump gives out')
     const [, command] = /(trace .* --start-fails 1)\n/.exec(out)!

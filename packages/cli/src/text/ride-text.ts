@@ -200,7 +200,7 @@ function failedStartLines({ share, failedStarts }: SkyFigures): string[] {
   const many = lost < 0.01 ? 'fewer than 1 is' : `${hundred} ${hundred === 1 ? 'is' : 'are'}`
   return [
     `Of the ${100 - Math.floor(100 * share)} in 100 such cuts that do not last, ${many} lost to ` +
-      `${tries}. If each start succeeds it lasts to the end of ${sharePart(shareIfStarts ?? 0)}, ` +
+      `${tries}. If each start succeeds it lasts to the end of ${sharePart(shareIfStarts ?? 0)}; ` +
       `where the first fails, to the end of ${sharePart(shareIfFails ?? 0)}.`,
   ]
 }
