@@ -5,6 +5,7 @@ import { type Columns, NEVER } from '../island/columns.js'
 import { changesAt, dueOf, kindCodes, kindOf, nextCode, type Waits } from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
 import { cansLeftL, isOnEdge, type State } from '../island/state.js'
+import { oncePer } from '../units/once.js'
 import { NONE } from './cohorts.js'
 import { Crowd, type Room } from './crowd.js'
 import type { Histories } from './histories.js'
@@ -20,7 +21,7 @@ export interface Watch {
 }
 
 export class Crowds {
-  /** By the number of their kind, in a table of places: lookups are many. */
+  /** By the number of their kind, in a table of places: lookups are many. It may hold old ones. */
   private readonly rooms: Room[] = []
   private readonly roomAt: Int16Array
   /** All there ever were, by their number. */
@@ -37,7 +38,7 @@ export class Crowds {
     private readonly rules: Rules,
     private readonly watch: Watch | undefined,
   ) {
-    this.roomAt = new Int16Array(kindCodes(rules)).fill(NONE)
+    this.roomAt = tableOf(rules)
   }
 
   get isEmpty(): boolean {
@@ -167,8 +168,8 @@ export class Crowds {
   }
 
   private roomOf(code: number): Room {
-    const there = this.roomAt[code]!
-    if (there !== NONE) return this.rooms[there]!
+    const there = this.rooms[this.roomAt[code]!]
+    if (there !== undefined && there.kind.code === code) return there
     const kind = kindOf(code, this.rules)
     const spans = new CalmSpans(kind, this.columns, this.rules)
     const fresh = { kind, spans, minute: -1, crowds: [] }
@@ -218,6 +219,9 @@ export class Crowds {
     this.joining.clear()
   }
 }
+
+/** Places of rooms by kind, shared by all passes under the same rules. */
+const tableOf = oncePer((rules: Rules) => new Int16Array(kindCodes(rules)))
 
 function isSameWait(a: Waits, b: Waits): boolean {
   return a.solarUntil === b.solarUntil && a.solarTooUntil === b.solarTooUntil
