@@ -24,24 +24,37 @@ export interface Comparison {
   readonly differences: readonly string[]
 }
 
-/** @param number  of the random island; starts and horizon in minutes */
-export function compareIsland(number: number, starts: number, horizon: number): Comparison {
+/**
+ * @param number     of the random island; starts and horizon in minutes
+ * @param walkedFor  how far all starts are walked; those stepped alone go to the horizon. [min]
+ */
+export function compareIsland(
+  number: number,
+  starts: number,
+  horizon: number,
+  walkedFor = horizon,
+): Comparison {
   const island = randomIsland(number, starts + horizon)
   const { columns, rules } = island.compiled
   const startKwh = onGrid(island.startShare * rules.capacityKwh)
   const carried = pass(columns, rules, starts, startKwh, horizon)
-  const walked = walkStarts(columns, rules, starts, startKwh, horizon)
+  const walked = walkStarts(columns, rules, starts, startKwh, walkedFor)
   const differences: string[] = []
   const differ = (start: number, what: string, a: string, b: string): void => {
     if (a !== b) differences.push(`start ${start}, ${what}: ${a} in the pass, not ${b}`)
   }
   for (let start = 0; start < starts; start++) {
-    const own = (): string => spellsOf(carried, start, horizon).join()
-    if (!isSame(carried, walked, start, horizon)) {
-      differ(start, 'walked', own(), spellsOf(walked, start, horizon).join())
+    const own = (until: number): string => spellsOf(carried, start, until).join()
+    if (!isSame(carried, walked, start, walkedFor)) {
+      differ(start, 'walked', own(walkedFor), spellsOf(walked, start, walkedFor).join())
     }
     if (start % STEPPED_OF !== 0) continue
-    differ(start, 'stepped', own(), stepped(island.compiled, startKwh, start, horizon).join())
+    differ(
+      start,
+      'stepped',
+      own(horizon),
+      stepped(island.compiled, startKwh, start, horizon).join(),
+    )
   }
   return {
     about: island.about,
