@@ -1,4 +1,5 @@
-// A history that is left early, because its cut is over and its loads are lost, tells the same rides.
+// A history that is left early, because its cut is over and its loads are lost, or because they are
+// on as far as rides are followed, tells the same rides.
 
 import { fileURLToPath } from 'node:url'
 import {
@@ -35,7 +36,8 @@ function ridesTwice(name: string, month: number, hours: number) {
   const { columns } = compile(house, prepared.calendar, prepared.demand, plant, rules, window)
   const ride = (enough?: Parameters<typeof pass>[5]) =>
     ridesOf(pass(columns, rules, to - from, startKwh, furthest, enough), loads, from, HORIZON)
-  const enough = { cutMinutes: hours * 60, lostAfter: lostAfter(loads, furthest) }
+  const cutMinutes = hours * 60
+  const enough = { cutMinutes, lostAfter: lostAfter(loads, furthest), onAfter: HORIZON }
   return { all: ride(), early: ride(enough) }
 }
 

@@ -177,7 +177,8 @@ function rideBatch(
   tolerance: number,
 ): Omit<BatchRides, 'windy'> {
   const followed = horizon + tolerance
-  const { spells, lostAtOnce } = passBatch(prepared, window, batch, equipped, followed, enough)
+  const left = { ...enough, onAfter: horizon }
+  const { spells, lostAtOnce } = passBatch(prepared, window, batch, equipped, followed, left)
   const starts = batch.to - batch.from
   const within = Math.min(enough.cutMinutes, horizon)
   const without = minuteColumn(starts, within)
@@ -203,7 +204,8 @@ function shareBatch(
   enough: Enough,
 ): Omit<BatchRides, 'windy'> {
   const followed = horizon + longestTolerance(loads)
-  const { spells, lostAtOnce } = passBatch(prepared, window, batch, equipped, followed, enough)
+  const left = { ...enough, onAfter: horizon }
+  const { spells, lostAtOnce } = passBatch(prepared, window, batch, equipped, followed, left)
   const { minutes } = ridesOf(spells, loads, batch.from, horizon)
   const none = new Uint8Array(0)
   return {

@@ -27,7 +27,7 @@ import { Ids } from './ids.js'
 /** How often cohorts are looked through for those whose ride is decided. [min] */
 const DECIDED_MINUTES = 60
 /** How often in a horizon they are looked through for those that were followed that far. */
-const LOOKS_A_HORIZON = 8
+const LOOKS_A_HORIZON = 16
 
 /** When a history has been followed far enough, whatever comes later. */
 export interface Enough {
@@ -35,6 +35,8 @@ export interface Enough {
   readonly cutMinutes: number
   /** Minutes off in one go after which every load is lost that can be. */
   readonly lostAfter: number
+  /** Minutes after which a start is left whose loads are on; the horizon where left out. */
+  readonly onAfter?: number
 }
 
 export class Sweep {
@@ -205,9 +207,10 @@ export class Sweep {
   }
 
   private dropOld(i: number): void {
-    const { youngest } = this.histories.cohorts
+    const { youngest, down } = this.histories.cohorts
+    const onAfter = this.enough?.onAfter ?? this.horizon
     this.drop(
-      (id) => youngest[id]! + this.horizon <= i,
+      (id) => youngest[id]! + (down[id] === 1 ? this.horizon : onAfter) <= i,
       () => true,
     )
   }
