@@ -2,7 +2,7 @@
 
 import type { Columns } from './columns.js'
 import type { GeneratorRules, Rules } from './rules.js'
-import { cansLeftL, Event, hasRunLeast, IN, Runs, type State, solarWaits } from './state.js'
+import { cansLeftL, Event, hasRunLeast, Runs, SOLAR_IN, type State, solarWaits } from './state.js'
 
 /** Lives the generator's side of minute `i`. Returns whether it gives power in this minute. */
 export function stepGenerator(state: State, i: number, columns: Columns, rules: Rules): boolean {
@@ -30,8 +30,8 @@ export function stepGenerator(state: State, i: number, columns: Columns, rules: 
   }
   state.generator = Runs.running
   state.generatorFrom = i
-  state.solarUntil = IN
-  state.solarTooUntil = IN
+  state.solarUntil = SOLAR_IN
+  state.solarTooUntil = SOLAR_IN
   state.events |= Event.generatorOn
   return true
 }

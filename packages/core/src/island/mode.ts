@@ -6,7 +6,7 @@
 
 import { NEVER } from './columns.js'
 import type { Rules } from './rules.js'
-import { cansLeftL, HELD, IN, Runs, type State } from './state.js'
+import { cansLeftL, Runs, SOLAR_HELD, SOLAR_IN, type State } from './state.js'
 
 /** What a group of AC-coupled solar does: in, held out until the charge falls, or waiting. */
 export type SolarIs = (typeof SOLAR_IS)[number]
@@ -46,7 +46,7 @@ export interface Kind {
   readonly flags: number
 }
 
-/** What each group of solar does, as a state has it: `IN`, `HELD`, or the last minute that it waits. */
+/** What each group of solar does, as a state has it: in, held out, or the last minute it waits. */
 export interface Waits {
   solarUntil: number
   solarTooUntil: number
@@ -143,7 +143,7 @@ export function kindOf(code: number, rules: Rules): Kind {
 }
 
 function solarCode(until: number): number {
-  return until === IN ? 0 : until === HELD ? 1 : 2
+  return until === SOLAR_IN ? 0 : until === SOLAR_HELD ? 1 : 2
 }
 
 function generatorCode(state: State, rules: Rules): number {
@@ -164,7 +164,7 @@ export function changesAt({ solarUntil, solarTooUntil }: Waits): number {
 }
 
 function endOf(until: number): number {
-  return until === IN || until === HELD ? Number.POSITIVE_INFINITY : until
+  return until === SOLAR_IN || until === SOLAR_HELD ? Number.POSITIVE_INFINITY : until
 }
 
 /**
@@ -175,7 +175,7 @@ function endOf(until: number): number {
 export function nextCode(kind: Kind, waits: Waits, i: number, trips: number, rules: Rules): number {
   const after = (g: number, until: number): number => {
     if ((trips & (1 << g)) !== 0) return i + rules.solar[g]!.waitMinutes
-    return i < until ? until : IN
+    return i < until ? until : SOLAR_IN
   }
   waits.solarUntil = after(0, waits.solarUntil)
   waits.solarTooUntil = after(1, waits.solarTooUntil)

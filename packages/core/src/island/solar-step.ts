@@ -3,7 +3,7 @@
 import { limitOf } from './charge.js'
 import type { Columns } from './columns.js'
 import type { Rules } from './rules.js'
-import { HELD, SOLAR_EVENTS, type State, setSolar, solarOf } from './state.js'
+import { SOLAR_EVENTS, SOLAR_HELD, type State, setSolar, solarOf } from './state.js'
 
 function forcedBy({ level, ranTogether }: State, i: number, c: Columns, mask: number): number {
   return ranTogether ? c.together!.forced(mask, level, i) : c.forced[mask]![level]![i]!
@@ -25,7 +25,7 @@ export function takeSolar(state: State, i: number, columns: Columns, rules: Rule
 function isIn(state: State, i: number, group: number, rules: Rules): boolean {
   const solar = rules.solar[group]!
   let until = solarOf(state, group)
-  if (until === HELD) {
+  if (until === SOLAR_HELD) {
     if (!(state.stored <= solar.backKwh)) return false
     until = i + solar.waitMinutes - 1
     setSolar(state, group, until)
@@ -35,7 +35,7 @@ function isIn(state: State, i: number, group: number, rules: Rules): boolean {
     return false
   }
   if (solar.heldOut && state.stored >= solar.offKwh) {
-    setSolar(state, group, HELD)
+    setSolar(state, group, SOLAR_HELD)
     state.events |= SOLAR_EVENTS[group]!.heldOut
     return false
   }

@@ -16,9 +16,9 @@ export const Used = { nothing: 0, solar: 1, generator: 2, grid: 3 } as const
 export const Runs = { off: 0, starting: 1, running: 2 } as const
 
 /** AC-coupled solar that waits for nothing. */
-export const IN = -1
+export const SOLAR_IN = -1
 /** AC-coupled solar that is held out until the charge falls. */
-export const HELD = NEVER
+export const SOLAR_HELD = NEVER
 /** So long ago that it makes no difference any more. */
 export const LONG_AGO = -0x40000000
 
@@ -27,7 +27,7 @@ export interface State {
   stored: number
   /** 0..lastLevel, holding or dark. */
   level: number
-  /** AC-coupled solar: `IN`, `HELD`, or the last minute that it waits. */
+  /** AC-coupled solar: `SOLAR_IN`, `SOLAR_HELD`, or the last minute that it waits. */
   solarUntil: number
   /** The same for the second group. */
   solarTooUntil: number
@@ -74,8 +74,8 @@ export function newState(rules: Rules, stored: number): State {
   return {
     stored,
     level: 0,
-    solarUntil: IN,
-    solarTooUntil: IN,
+    solarUntil: SOLAR_IN,
+    solarTooUntil: SOLAR_IN,
     generator: Runs.off,
     generatorFrom: LONG_AGO,
     outOfOrder: false,
@@ -134,7 +134,7 @@ export function copyState(into: State, from: State): void {
   into.events = from.events
 }
 
-/** What a group of AC-coupled solar does: `IN`, `HELD`, or the last minute that it waits. */
+/** What a group of AC-coupled solar does: in, held out, or the last minute that it waits. */
 export function solarOf(state: State, group: number): number {
   return group === 0 ? state.solarUntil : state.solarTooUntil
 }
@@ -158,8 +158,8 @@ export function offFor({ offFrom }: State, i: number): number {
 
 /** Sets timers that are over after minute `i` to rest: equal states are then equal field by field. */
 export function restTimers(state: State, i: number, rules: Rules): void {
-  if (state.solarUntil <= i) state.solarUntil = IN
-  if (state.solarTooUntil <= i) state.solarTooUntil = IN
+  if (state.solarUntil <= i) state.solarUntil = SOLAR_IN
+  if (state.solarTooUntil <= i) state.solarTooUntil = SOLAR_IN
   if (state.relayUntil <= i) state.relayUntil = -1
   if (state.retryAt >= 0 && state.retryAt <= i) state.retryAt = 0
   if (state.togetherUntil <= i) state.togetherUntil = -1

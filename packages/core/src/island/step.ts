@@ -15,9 +15,9 @@ import {
   cansLeftL,
   Event,
   hasRunLeast,
-  IN,
   offFor,
   Runs,
+  SOLAR_IN,
   type State,
   solarOf,
   solarWaits,
@@ -239,8 +239,8 @@ function emptyDark(state: State, i: number, columns: Columns, rules: Rules): voi
 
 function goDark(state: State, rules: Rules): void {
   state.level = rules.dark
-  state.solarUntil = IN
-  state.solarTooUntil = IN
+  state.solarUntil = SOLAR_IN
+  state.solarTooUntil = SOLAR_IN
   state.wakeAt = -1
   state.relayUntil = -1
   state.events |= Event.goesDark

@@ -6,7 +6,7 @@
 import type { Calm, CalmSpans } from '../island/calm.js'
 import type { Kind, Waits } from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
-import { IN, restTimers, type State } from '../island/state.js'
+import { restTimers, SOLAR_IN, type State } from '../island/state.js'
 import { type Cohorts, NONE } from './cohorts.js'
 import { Driest } from './driest.js'
 import type { Ids } from './ids.js'
@@ -40,7 +40,7 @@ export class Crowd {
 
   /** Set by `enter` before anything else is done. */
   room!: Room
-  readonly waits: Waits = { solarUntil: IN, solarTooUntil: IN }
+  readonly waits: Waits = { solarUntil: SOLAR_IN, solarTooUntil: SOLAR_IN }
   /** First minute in which a wait ends. */
   changesAt = Number.POSITIVE_INFINITY
 
