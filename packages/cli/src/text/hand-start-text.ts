@@ -15,7 +15,13 @@ export function startLines(house: House, { skies }: NowAnswer, clock: Clock): st
   }
   const starts = ends.map((sky) => skies[sky].start)
   if (starts.includes(null)) {
-    return ['', wrap('Generator: no start by hand saves every critical load; check tells why.')]
+    return [
+      '',
+      wrap(
+        'Generator: no start by hand saves every critical load; check tells why. Start it all the ' +
+          'same where it can run: what is off comes back with its power.',
+      ),
+    ]
   }
   const earliest = earliestOf(starts as HandStart[])
   const head = generator.start === 'automatic' ? 'if it does not start by itself' : 'by hand'

@@ -18,6 +18,7 @@ export const EVENT_IDS = [
   'somebody-wakes',
   'put-away',
   'generator-wanted',
+  'tank-wants-filling',
   'generator-not-wanted',
   'generator-runs',
   'generator-stops',

@@ -8,7 +8,7 @@ import { solarKw } from '../island/solar-columns.js'
 import { Event, SOLAR_EVENTS } from '../island/state.js'
 import type { EventId, Told } from './event-line.js'
 import { generatorOver, whyOver, whyShed } from './over-words.js'
-import { backPercent, kw, percent, type Scene } from './scene.js'
+import { backPercent, isInCans, kw, percent, type Scene } from './scene.js'
 import { tendedAt, whatHelps, whoStarts } from './what-helps.js'
 
 /** One thing that happened in a minute. */
@@ -131,8 +131,11 @@ function generatorTexts(scene: Scene, i: number, charge: string): Telling[] {
     ],
     [
       Event.generatorCalled,
-      'generator-wanted',
-      () => `Generator wanted: charge ${charge}.${whoStarts(scene, i)}`,
+      isInCans(scene, i) ? 'tank-wants-filling' : 'generator-wanted',
+      () =>
+        (isInCans(scene, i)
+          ? `The tank wants filling: charge ${charge}.`
+          : `Generator wanted: charge ${charge}.`) + whoStarts(scene, i),
       () => ({ tendedAt: tendedAt(scene, i) }),
     ],
     [Event.generatorOn, 'generator-runs', () => `Generator runs. Fuel ${fuel}.`],

@@ -27,7 +27,9 @@ export class SolarLog {
   pass(i: number): void {
     if (this.run === null || i - this.run.last <= CALM_MINUTES) return
     const name = solarName(this.scene.house, this.group)
-    if (this.run.count > 1) {
+    // Of an island that is dark nothing stays in.
+    const isOn = this.scene.trace.levels[i]! <= this.scene.compiled.rules.lastLevel
+    if (this.run.count > 1 && isOn) {
       const text = `${name} stays in again. ${this.tripText()}`
       this.tell(i, { id: 'solar-stays-in', text, names: this.group.names })
     }

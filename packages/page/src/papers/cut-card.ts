@@ -54,7 +54,7 @@ function howLong(input: PapersInput): Html {
   const least =
     promised.worstHours === null
       ? 'At least as long in 19 of 20 such cuts'
-      : 'That is the hardest minute to start at'
+      : `No start in ${monthName(ride.month)} lasts less`
   const half = `${say(promised.medianHours)}${promised.medianHours < promised.horizonHours ? ' or longer' : ''}`
   return tag('div.plan', [
     tag('p.big', plan < 1 / 60 ? 'It may not last at all' : `Plan on ${say(plan)}`),
@@ -83,12 +83,17 @@ function conditions(house: House, ride: RideAnswer, { winters }: SkyFigures): st
       ? `a battery at its reserve of ${wholePercent(value)} (less ${short(100 * READING_ERROR)} points)`
       : `a battery at ${wholePercent(value)}`
   const age = ride.health === 1 ? 'new' : `aged to ${wholePercent(ride.health)}`
-  const set = house.generator === undefined ? '' : ', a generator that starts when asked'
+  const set = house.generator === undefined ? '' : `, ${generatorWords(house.generator)}`
   const modules = `${ride.modules} module${ride.modules === 1 ? '' : 's'}`
   return (
     `${monthName(ride.month)}, ${skyWords(ride.promise, spell, ride.month)}, ${start}, ` +
     `${age}, ${modules}${set}`
   )
+}
+
+function generatorWords({ startFailsShare }: NonNullable<House['generator']>): string {
+  if (startFailsShare === 0) return 'a generator that starts when asked'
+  return `a generator that does not start ${short(100 * startFailsShare)} times of 100`
 }
 
 function staysOn({ ride, loads }: PapersInput): Html {

@@ -54,12 +54,9 @@ const EVENTS: Readonly<Record<EventId, Sentence>> = {
   'put-away': () =>
     'The sun has gone before there was charge enough: somebody switches the battery inverter off again.',
   'generator-wanted': ({ charge, tendedAt }) =>
-    `The charge is down to ${percent(charge)}: the generator is needed.` +
-    (tendedAt === undefined
-      ? ' It starts by itself.'
-      : tendedAt === null
-        ? ' Nobody is there for it.'
-        : ` Somebody is there for it by ${tendedAt}.`),
+    `The charge is down to ${percent(charge)}: the generator is needed.${whoTends(tendedAt)}`,
+  'tank-wants-filling': ({ charge, tendedAt }) =>
+    `The tank of the generator wants filling; the battery has ${percent(charge)}.${whoTends(tendedAt)}`,
   'generator-not-wanted': () => 'The generator is no longer needed.',
   'generator-runs': ({ fuelL }) => `The generator runs. There is fuel for it: ${litres(fuelL)}.`,
   'generator-stops': ({ charge, fuelL }) =>
@@ -105,6 +102,13 @@ function why({ toleratesMinutes, shown }: Course): string {
   if (shown?.unit === '°C') return `: it is past ${shown.limit} °C`
   if (toleratesMinutes === 0) return ': it may not be off at all'
   return `: it has been off for longer than ${gapText(toleratesMinutes)}`
+}
+
+function whoTends(tendedAt: string | null | undefined): string {
+  if (tendedAt === undefined) return ' It starts by itself.'
+  return tendedAt === null
+    ? ' Nobody is there for it.'
+    : ` Somebody is there for it by ${tendedAt}.`
 }
 
 function litres(value: number): string {

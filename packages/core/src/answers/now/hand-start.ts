@@ -22,7 +22,7 @@ export interface HandStart {
   readonly powerAt: number
   /** First later loss, with whoever tends it in their hours; null where none is seen. */
   readonly nextLossAt: number | null
-  /** Minute in which it stops on an empty tank that nobody fills any more; null where none is. */
+  /** Minute in which it stops with nothing left in tank and cans; null where none is. */
   readonly fuelOutAt: number | null
   readonly fuelLeftL: number
   /** Running hours and litres they took. */
@@ -111,8 +111,7 @@ function startedAt({ compiled, loads, states, levels }: Stood, at: number): Hand
     const runs = state.generator === Runs.running
     if (runs) ranMinutes++
     if (runs && powerAt < 0) powerAt = i
-    if ((state.events & Event.fuelOut) !== 0) fuelOutAt = i
-    if ((state.events & Event.poured) !== 0) fuelOutAt = null
+    if ((state.events & Event.fuelOut) !== 0 && !(state.fuelL > 0)) fuelOutAt = i
     fuelLeftL = state.fuelL
   })
   const loss = firstOf(lossesOf(lived, rules, loads, columns.from))
