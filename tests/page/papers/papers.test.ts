@@ -79,6 +79,18 @@ describe('the cut card', () => {
     expect(card).toContain('At least as long in 19 of 20 such cuts')
   })
 
+  it('plans on the hardest month where all are known, for it hangs there all year', () => {
+    const { prepared, ride } = plain
+    const figures = ride.skies.dull!
+    const months = Array.from({ length: 12 }, (_, m) => ({
+      ...{ month: m + 1, byHour: [], byThreeHours: [] },
+      figures: { ...figures, worstHours: m === 2 ? 1.6 : 4.9 },
+    }))
+    const card = cutCard(papersInput(prepared, ride, { months }))
+    expect(card).toContain('Plan on 1 hour<')
+    expect(card).toContain('No start of any month lasts less. In January half last 23 hours')
+  })
+
   it('names what goes off at each charge as the rule book drops it', () => {
     const surgery = shipped('surgery')
     const steps = shedSteps(surgery.prepared.house, 2)

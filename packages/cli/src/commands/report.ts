@@ -33,7 +33,11 @@ export async function report(path: string | undefined, words: Words): Promise<vo
   say(`${out}: ${Math.ceil(Buffer.byteLength(page) / 1000)} kB, one file that works offline.`)
   if (typeof words.papers !== 'string') return
   const ride = rideFrom(prepared, question, results, plain)
-  write('papers', words.papers, papersPage(papersInput(prepared, ride, { files, plain })))
+  write(
+    'papers',
+    words.papers,
+    papersPage(papersInput(prepared, ride, { files, plain, months: facts.months })),
+  )
   say(`${words.papers}: five sheets of A4 to print.`)
 }
 

@@ -49,19 +49,30 @@ function howLong(input: PapersInput): Html {
   const { prepared, ride } = input
   const { aCut } = wordsOf(input)
   const promised = ride.skies[ride.promise] as SkyFigures
-  const plan = promised.worstHours ?? promised.p05Hours
+  const hardest = hardestHours(input)
+  const plan = hardest ?? promised.worstHours ?? promised.p05Hours
   const say = (hours: number): string => hoursSaid(hours, promised.horizonHours)
   const least =
-    promised.worstHours === null
-      ? 'At least as long in 19 of 20 such cuts'
-      : `No start in ${monthName(ride.month)} lasts less`
-  const half = `${say(promised.medianHours)}${promised.medianHours < promised.horizonHours ? ' or longer' : ''}`
+    hardest !== null
+      ? 'No start of any month lasts less'
+      : promised.worstHours === null
+        ? 'At least as long in 19 of 20 such cuts'
+        : `No start in ${monthName(ride.month)} lasts less`
+  const many = hardest === null ? 'Half of all starts' : `In ${monthName(ride.month)} half`
+  const half = `${many} last ${say(promised.medianHours)}${promised.medianHours < promised.horizonHours ? ' or longer' : ''}`
   return tag('div.plan', [
     tag('p.big', plan < 1 / 60 ? 'It may not last at all' : `Plan on ${say(plan)}`),
-    tag('p', `${least}. Half of all starts last ${half}.`),
+    tag('p', `${least}. ${half}.`),
     tag('p.how', `Counted for ${aCut} in ${conditions(prepared.house, ride, promised)}.`),
     ...firstToMend(input),
   ])
+}
+
+/** The least of all months, for the card hangs there all year; null where not all are known. */
+function hardestHours({ months }: PapersInput): number | null {
+  const worst = months.map(({ figures }) => figures.worstHours)
+  if (worst.length < 12 || worst.includes(null)) return null
+  return Math.min(...(worst as number[]))
 }
 
 /** A card that promises what does not hold yet is not to hang there. */

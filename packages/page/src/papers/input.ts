@@ -10,6 +10,7 @@ import {
   islandTest,
   type LoadTable,
   loadTable,
+  type MonthRow,
   type Prepared,
   type RideAnswer,
 } from '@tideover/core'
@@ -25,6 +26,8 @@ export interface PapersInput {
   readonly plain?: unknown
   /** Under the promise. */
   readonly ride: RideAnswer
+  /** All months under the same sky; empty where they were not asked for. */
+  readonly months: readonly MonthRow[]
   readonly check: CheckAnswer
   readonly loads: LoadTable
   readonly test: IslandTest
@@ -36,6 +39,7 @@ export interface PapersOptions {
   /** Records that the house names. */
   readonly files?: HouseFiles
   readonly plain?: unknown
+  readonly months?: readonly MonthRow[]
   readonly words?: Partial<PaperWords>
 }
 
@@ -47,13 +51,14 @@ export interface PapersOptions {
 export function papersInput(
   prepared: Prepared,
   ride: RideAnswer,
-  { files = {}, plain, words = {} }: PapersOptions = {},
+  { files = {}, plain, months = [], words = {} }: PapersOptions = {},
 ): PapersInput {
   const scenario = { modules: ride.modules, health: ride.health }
   return {
     prepared,
     plain,
     ride,
+    months,
     check: checkAnswer(prepared, scenario),
     loads: loadTable(prepared, files),
     test: islandTest(prepared, ride.month, scenario),
