@@ -107,7 +107,7 @@ function charger({ prepared, equipped, ratedKw, mostShare }: Parts): Finding[] {
       ],
       restsOn: `${CP} Load and charge together at most ${mostShare} of rating.`,
       toDo:
-        `Set the charge limit for the generator input to ${short(left)} kW or less, and find out ` +
+        `Set the charge limit for the generator input to ${short(Math.floor(10 * left) / 10)} kW or less, and find out ` +
         `whether the inverter has such a setting. ${TRY}`,
     },
   ]
