@@ -28,8 +28,8 @@ export class SolarLog {
     if (this.run === null || i - this.run.last <= CALM_MINUTES) return
     const name = solarName(this.scene.house, this.group)
     // Of an island that is dark nothing stays in.
-    const isOn = this.scene.trace.levels[i]! <= this.scene.compiled.rules.lastLevel
-    if (this.run.count > 1 && isOn) {
+    const isDark = this.scene.trace.levels[i] === this.scene.compiled.rules.dark
+    if (this.run.count > 1 && !isDark) {
       const text = `${name} stays in again. ${this.tripText()}`
       this.tell(i, { id: 'solar-stays-in', text, names: this.group.names })
     }
