@@ -8,7 +8,9 @@ import {
   type Equipped,
   equip,
   type Finding,
+  type HourFigures,
   type HouseFiles,
+  hourFigures,
   hoursTo,
   type MonthRides,
   type MonthRow,
@@ -26,7 +28,6 @@ import {
   rideLoads,
   type SkyFigures,
   type SkyKind,
-  skyFigures,
   traceCut,
   variantsOf,
   weighed,
@@ -44,7 +45,7 @@ export interface StackFacts {
   readonly isPresent: boolean
   /** Of the modules alone, in the money of the house file; null where none is given. */
   readonly price: number | null
-  readonly figures: SkyFigures
+  readonly figures: HourFigures
 }
 
 /** How the rides of all starts spread, under one sky. [h] */
@@ -138,6 +139,7 @@ function stacksOf(
   const variants = others.map((modules) => ({
     equipped: equip(prepared, { ...question, modules }),
     horizon,
+    minutesOnly: true,
   }))
   const choice = { kind: answer.promise, month, cutHours: hours, years, winters, seed }
   const rides =
@@ -152,7 +154,7 @@ function stacksOf(
     figures:
       modules === answer.modules
         ? promised
-        : skyFigures(prepared, rides[others.indexOf(modules)]!, loads, { hours, winters }),
+        : hourFigures(prepared, rides[others.indexOf(modules)]!, hours),
   }))
 }
 

@@ -1,9 +1,11 @@
 // A history that is left early, because its cut is over and its loads are lost, or because they are
-// on as far as rides are followed, tells the same rides.
+// on as far as rides are followed, tells the same rides; one that is left where its ride ends tells
+// the same minutes.
 
 import { fileURLToPath } from 'node:url'
 import {
   compile,
+  endedAfter,
   equip,
   longestTolerance,
   lostAfter,
@@ -20,7 +22,7 @@ import { describe, expect, it } from 'vitest'
 
 const HORIZON = 2 * 1440
 
-function ridesTwice(name: string, month: number, hours: number) {
+function ridesOfThree(name: string, month: number, hours: number) {
   const path = fileURLToPath(new URL(`../../../data-samples/${name}.yaml`, import.meta.url))
   const loaded = loadHouse(path)
   const prepared = prepare(loaded.house, loaded.files)
@@ -37,17 +39,21 @@ function ridesTwice(name: string, month: number, hours: number) {
   const ride = (enough?: Parameters<typeof pass>[5]) =>
     ridesOf(pass(columns, rules, to - from, startKwh, furthest, enough), loads, from, HORIZON)
   const cutMinutes = hours * 60
-  const enough = { cutMinutes, lostAfter: lostAfter(loads, furthest), onAfter: HORIZON }
-  return { all: ride(), early: ride(enough) }
+  const lost = lostAfter(loads, furthest, from, to - from + furthest)
+  const enough = { cutMinutes, lostAfter: lost, onAfter: HORIZON }
+  const ended = endedAfter(loads, from, to - from + furthest)
+  const first = { cutMinutes: 0, lostAfter: ended, onAfter: HORIZON }
+  return { all: ride(), early: ride(enough), first: ride(first) }
 }
 
 describe.each([
   ['croft', 1, 6],
   ['croft', 1, 24],
+  ['croft', 5, 12],
   ['surgery', 7, 24],
-  ['surgery', 12, 24],
+  ['croft', 12, 24],
 ] as const)('%s, month %i, a cut of %i h', (name, month, hours) => {
-  const { all, early } = ridesTwice(name, month, hours)
+  const { all, early, first } = ridesOfThree(name, month, hours)
 
   it('for the house and for each load, to the minute', () => {
     expect(early.minutes).toEqual(all.minutes)
@@ -55,5 +61,11 @@ describe.each([
     for (const [which, minutes] of all.byLoad.entries()) {
       expect(early.byLoad[which], `load ${which}`).toEqual(minutes)
     }
+  })
+
+  it('to the end of a ride and no further', () => {
+    expect(first.minutes).toEqual(all.minutes)
+    expect(first.beyond).toEqual(all.beyond)
+    expect(new Set(all.minutes).size).toBeGreaterThan(1)
   })
 })

@@ -45,7 +45,7 @@ export function monthCurve(
     monthSky(prepared, { kind: sky, month, cutHours, years, winters, seed }),
     equip(prepared, question),
     rideLoads(prepared.demand),
-    { month, hours: cutHours, horizon },
+    { month, hours: cutHours, horizon, minutesOnly: true },
   )
   const batches = weighed(prepared, ridden)
   const evening = batches.map(({ from, rides }) =>

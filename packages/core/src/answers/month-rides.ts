@@ -68,6 +68,8 @@ export interface MonthSpan {
   readonly hours: number
   /** How far each start is followed. [min] */
   readonly horizon: number
+  /** As a `Variant` has it. */
+  readonly minutesOnly?: boolean
   /** Leave a generator's starts to the luck of the minutes: no branches are lived. */
   readonly asDrawn?: boolean
 }
@@ -78,10 +80,11 @@ export interface Variant {
   /** [min] */
   readonly horizon: number
   /**
-   * Whether only the share of starts that last so far is asked: each is left where its ride ends,
-   * and the batches tell nothing of single loads, of what ended a ride, nor of minutes without.
+   * Whether only the minutes of the rides are asked: each start is left where its ride ends, and the
+   * batches tell nothing of single loads, of what ended a ride, nor of minutes without. Where a start
+   * of the generator fails by chance, all is told nevertheless: by it the ways it went are told apart.
    */
-  readonly shareOnly?: boolean
+  readonly minutesOnly?: boolean
   /** Leave a generator's starts to the luck of the minutes: no branches are lived. */
   readonly asDrawn?: boolean
 }
@@ -99,8 +102,8 @@ export function monthRides(
   loads: readonly RideLoad[],
   span: MonthSpan,
 ): MonthRides {
-  const { horizon, asDrawn = false } = span
-  const variants = [{ equipped, horizon, asDrawn }]
+  const { horizon, minutesOnly = false, asDrawn = false } = span
+  const variants = [{ equipped, horizon, minutesOnly, asDrawn }]
   return monthRidesOf(prepared, monthSky, variants, loads, span)[0] as MonthRides
 }
 
@@ -118,20 +121,24 @@ export function monthRidesOf(
   const tolerance = longestTolerance(loads)
   const furthest = Math.max(...variants.map(({ horizon }) => horizon)) + tolerance
   const within = minutesOfHours(span.hours)
-  const whole: Enough = { cutMinutes: within, lostAfter: lostAfter(loads, furthest) }
-  const ended: Enough = { cutMinutes: 0, lostAfter: endedAfter(loads) }
   const looks: Look[] = []
   const lives = variants.map(livesOf)
   const list = lives.flat()
   const ridden = batches.map((batch, which) => {
     const end = batch.to + furthest
+    const minutes = end - batch.from
+    const whole = {
+      cutMinutes: within,
+      lostAfter: lostAfter(loads, furthest, batch.from, minutes),
+    }
+    const ended = { cutMinutes: 0, lostAfter: endedAfter(loads, batch.from, minutes) }
     room.clear()
     const window = windowOf(prepared, sky, scratch, batch.year, batch.from, end, undefined, room)
     looks.push(...looksOf(prepared, window, batch, which, span.month))
     const windy = new Uint8Array(batch.to - batch.from)
     return list.map((variant) => ({
-      ...(variant.shareOnly === true
-        ? shareBatch(prepared, window, batch, variant, loads, ended)
+      ...(variant.minutesOnly === true
+        ? minutesBatch(prepared, window, batch, variant, loads, ended)
         : rideBatch(prepared, window, batch, variant, loads, wanted, whole, tolerance)),
       windy,
     }))
@@ -147,8 +154,10 @@ export function monthRidesOf(
 /** As drawn, and where a start may fail with all that succeed and all that fail. */
 function livesOf(variant: Variant): Variant[] {
   if (variant.asDrawn === true || chanceOf(variant.equipped) === null) return [variant]
+  // By all that is known of a start the ways it went are told apart.
+  const drawn = { ...variant, minutesOnly: false }
   const both = [0, 1].map((startFails) => withStartFails(variant.equipped, startFails))
-  return [variant, ...both.map((equipped) => ({ ...variant, equipped }))]
+  return [drawn, ...both.map((equipped) => ({ ...drawn, equipped }))]
 }
 
 /** @param both  with all starts that succeed, and all that fail; where there is no chance none */
@@ -194,8 +203,8 @@ function rideBatch(
   }
 }
 
-/** Rides of a batch of which only the share that lasts is asked. */
-function shareBatch(
+/** Rides of a batch of which only the minutes are asked. */
+function minutesBatch(
   prepared: Prepared,
   window: Window,
   batch: Batch,
@@ -206,12 +215,11 @@ function shareBatch(
   const followed = horizon + longestTolerance(loads)
   const left = { ...enough, onAfter: horizon }
   const { spells, lostAtOnce } = passBatch(prepared, window, batch, equipped, followed, left)
-  const { minutes } = ridesOf(spells, loads, batch.from, horizon)
-  const none = new Uint8Array(0)
+  const { minutes, beyond } = ridesOf(spells, loads, batch.from, horizon)
   return {
     year: batch.year,
     from: batch.from,
-    rides: { minutes, beyond: none, endedBy: new Int8Array(0), byLoad: [], lostAfter: [] },
+    rides: { minutes, beyond, endedBy: new Int8Array(0), byLoad: [], lostAfter: [] },
     without: minuteColumn(0, 0),
     lostAtOnce,
   }

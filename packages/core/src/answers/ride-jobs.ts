@@ -133,7 +133,7 @@ export function variantsOf(
   }
   if (kind === 'typical') {
     const scenario: Scenario = { ...question, startSoc: 'full', health: 1 }
-    variants.bright = { equipped: equip(prepared, scenario), horizon: cut, shareOnly: true }
+    variants.bright = { equipped: equip(prepared, scenario), horizon: cut, minutesOnly: true }
   }
   if (kind === (question.sky ?? 'dull') && prepared.house.generator !== undefined) {
     variants.bare = { equipped: equip(prepared, { ...question, generator: false }), horizon }

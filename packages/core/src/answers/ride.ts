@@ -21,7 +21,8 @@ import {
 } from './ride-jobs.js'
 import type { RideQuestion } from './ride-question.js'
 import { type Equipped, equip } from './scenario.js'
-import { type SkyFigures, shareFigures, skyFigures } from './sky-figures.js'
+import { shareFigures } from './share-figures.js'
+import { type SkyFigures, skyFigures } from './sky-figures.js'
 
 export interface RideAnswer extends Beside {
   readonly house: string

@@ -11,9 +11,11 @@ import {
   weighed,
   weightOf,
 } from './branches.js'
+import { type HourFigures, hoursOf } from './hour-figures.js'
 import { wilson95 } from './interval.js'
 import type { Branches, MonthRides } from './month-rides.js'
-import { isEvening, PATTERNS, type Pattern } from './patterns.js'
+import { isEvening, type Pattern } from './patterns.js'
+import { count, newTally, type ShareFigures, shareOf, sharesOf } from './share-figures.js'
 import { weighedShare } from './weighed-minutes.js'
 
 export interface LoadFigures {
@@ -37,17 +39,6 @@ export interface LoadFigures {
   readonly firstToFail: boolean
 }
 
-/** How many starts last the cut. */
-export interface ShareFigures {
-  /** The least of `shareByPattern`. */
-  readonly share: number | null
-  /** The pattern of that share. */
-  readonly hardest: Pattern
-  readonly shareByPattern: Readonly<Record<Pattern, number | null>>
-  /** Starts that each pattern counts; each of them weighs the same, however it may go. */
-  readonly startsByPattern: Readonly<Record<Pattern, number>>
-}
-
 /** What a generator that may not start does to a share. */
 export interface FailedStarts {
   /** That a start fails, as the house states it. */
@@ -62,31 +53,22 @@ export interface FailedStarts {
   readonly worst: Branch | null
 }
 
-export interface SkyFigures extends ShareFigures {
-  readonly starts: number
+export interface SkyFigures extends HourFigures {
   /** Return period, `dull` and `none` only. */
   readonly winters?: number
   readonly shareLow?: number | null
   readonly shareHigh?: number | null
   readonly worstHoursReturnWinters?: number | null
-  readonly worstHours: number | null
-  readonly p05Hours: number
-  readonly medianHours: number
-  readonly bestHours: number
   readonly worstStart: string | null
   /** Number of the year in which `worstStart` lies, for `trace --synthetic-year`. */
   readonly worstYear: number | null
   /** The load that gives out in the worst ride. */
   readonly worstLoad: string | null
   readonly atLeastHours: boolean
-  /** How far starts were followed; a figure of so many hours is a lower bound. */
-  readonly horizonHours: number
   readonly hoursWithoutMean: number
   readonly withoutSunHours?: number
   /** Only where a start of the generator fails by chance: all figures then weigh both ways. */
   readonly failedStarts?: FailedStarts
-  /** Share of starts at which the inverter cannot take over what is running. */
-  readonly changeoverLostShare: number
   readonly loads: readonly LoadFigures[]
 }
 
@@ -98,33 +80,23 @@ export function skyFigures(
 ): SkyFigures {
   const cut = minutesOfHours(options.hours)
   const batches = weighed(prepared, month)
-  const shares = sharesOf(prepared, batches, cut)
-  const { share, hardest } = shares
-  const minutes = rankedMinutes(batches, month.horizon, ({ rides }) => rides.minutes)
+  const told = hoursOf(prepared, month, batches, options.hours)
+  const { share, hardest, worstHours } = told
   const worst = worstOf(batches)
-  const { kind, years, hasExtremes } = month.sky
-  const noWorst = !hasExtremes || ((kind === 'typical' || kind === 'file') && years < 2)
+  const { kind, years } = month.sky
   // Where no ride ended, no start was the worst.
-  const hasWorst = !noWorst && minutes.least < month.horizon
+  const hasWorst = worstHours !== null && worst.ride < month.horizon
   return {
-    starts: minutes.starts,
-    ...shares,
+    ...told,
     ...(kind === 'dull' || kind === 'none' ? { winters: options.winters } : {}),
     ...(kind === 'typical' ? intervalOf(share, years) : {}),
-    worstHours: noWorst ? null : minutes.least / 60,
-    p05Hours: minutes.at(0.05) / 60,
-    medianHours: minutes.at(0.5) / 60,
-    bestHours: minutes.most / 60,
     worstStart: hasWorst ? isoUtc(prepared.calendar, worst.minute) : null,
     worstYear: hasWorst ? worst.year : null,
     worstLoad: hasWorst ? (loads[worst.load]?.name ?? null) : null,
     atLeastHours: batches.some(outlasts),
-    horizonHours: month.horizon / 60,
     hoursWithoutMean: meanWithout(batches) / 60,
-    changeoverLostShare:
-      month.batches.reduce((sum, batch) => sum + batch.lostAtOnce, 0) / minutes.starts,
-    ...failedStarts(prepared, month.branches, shares, cut, hasWorst ? worst.branch : null),
-    loads: loadFigures(prepared, batches, month.horizon, loads, hardest, cut, noWorst),
+    ...failedStarts(prepared, month.branches, told, cut, hasWorst ? worst.branch : null),
+    loads: loadFigures(prepared, batches, month.horizon, loads, hardest, cut, worstHours === null),
   }
 }
 
@@ -149,76 +121,6 @@ function failedStarts(
   const isKnown = share !== null && shareIfStarts !== null
   const lostShare = isKnown ? Math.max(0, weighedShare(shareIfStarts - share, 1)) : null
   return { failedStarts: { chance, shareIfStarts, shareIfFails, lostShare, worst } }
-}
-
-/** @param hours  of the cut, no further than the starts were followed */
-export function shareFigures(
-  prepared: Prepared,
-  month: Pick<MonthRides, 'batches' | 'branches'>,
-  hours: number,
-): ShareFigures {
-  return sharesOf(prepared, weighed(prepared, month), minutesOfHours(hours))
-}
-
-function sharesOf(prepared: Prepared, batches: readonly WeighedBatch[], cut: number): ShareFigures {
-  const tally = tallied(prepared, batches, cut)
-  const shareByPattern = byPattern(tally, shareOf)
-  const known = PATTERNS.filter((pattern) => shareByPattern[pattern] !== null)
-  const hardest = known.reduce((least, pattern) =>
-    shareByPattern[pattern]! < shareByPattern[least]! ? pattern : least,
-  )
-  return {
-    share: shareByPattern[hardest],
-    hardest,
-    shareByPattern,
-    startsByPattern: byPattern(tally, ({ starts }) => Math.round(starts)),
-  }
-}
-
-/** Starts of each pattern, and those that ride the whole cut. */
-function tallied(
-  prepared: Prepared,
-  batches: readonly WeighedBatch[],
-  cut: number,
-): Record<Pattern, Tally> {
-  const tally = { any: newTally(), evening: newTally(), windy: newTally() }
-  for (const batch of batches) {
-    const { from, rides, windy } = batch
-    for (let s = 0; s < rides.minutes.length; s++) {
-      const holds = rides.minutes[s]! >= cut
-      const weight = weightOf(batch, s)
-      count(tally.any, holds, weight)
-      if (isEvening(prepared.calendar, from + s)) count(tally.evening, holds, weight)
-      if (windy[s] === 1) count(tally.windy, holds, weight)
-    }
-  }
-  return tally
-}
-
-function byPattern<T>(
-  { any, evening, windy }: Record<Pattern, Tally>,
-  value: (tally: Tally) => T,
-): Record<Pattern, T> {
-  return { any: value(any), evening: value(evening), windy: value(windy) }
-}
-
-interface Tally {
-  starts: number
-  hold: number
-}
-
-function newTally(): Tally {
-  return { starts: 0, hold: 0 }
-}
-
-function count(tally: Tally, holds: boolean, weight: number): void {
-  tally.starts += weight
-  if (holds) tally.hold += weight
-}
-
-/** Null where there is no start. */
-function shareOf({ starts, hold }: Tally): number | null {
-  return starts === 0 ? null : weighedShare(hold, starts)
 }
 
 /** Interval and return period over several synthetic years; with one year there is neither. */

@@ -225,33 +225,44 @@ export function minutesWithout(
 }
 
 /**
- * Minutes off in one go after which every load is lost that can be lost within the horizon,
- * whenever the spell began: its tolerance and the longest it goes without wanting power. A load
- * that wants none for longer than the horizon is not lost in it. Infinity where one is never lost.
+ * For a spell that begins in each minute of a window, the minutes off in one go after which every
+ * load is lost that can be lost within the horizon: its tolerance, from the minute on in which it
+ * wants power. A load that wants none for longer than the horizon is not lost in it. [minutes]
+ *
+ * @param offset   axis minute of the window's first
+ * @param minutes  of the window
  */
-export function lostAfter(loads: readonly RideLoad[], horizon: number): number {
-  return Math.max(
-    ...loads.map((load) => {
-      let longest = 0
-      if (load.consequence.beginsAtOnce) return toleranceOf(load) + 1
-      for (const until of load.wantedIn) if (until > longest && until < horizon) longest = until
-      return toleranceOf(load) + longest + 1
-    }),
-  )
+export function lostAfter(
+  loads: readonly RideLoad[],
+  horizon: number,
+  offset: number,
+  minutes: number,
+): Int32Array {
+  const out = new Int32Array(minutes)
+  for (const load of loads) {
+    const tolerance = toleranceOf(load)
+    for (let i = 0; i < minutes; i++) {
+      const until = gapIn(load, offset + i)
+      if (until < horizon) out[i] = Math.max(out[i]!, Math.min(NEVER, until + tolerance + 1))
+    }
+  }
+  return out
 }
 
-/**
- * Minutes off in one go after which some load is lost, whenever the spell began: a ride has ended.
- */
-export function endedAfter(loads: readonly RideLoad[]): number {
-  return Math.min(
-    ...loads.map((load) => {
-      if (load.consequence.beginsAtOnce) return toleranceOf(load) + 1
-      let longest = 0
-      for (const until of load.wantedIn) if (until > longest) longest = until
-      return toleranceOf(load) + longest + 1
-    }),
-  )
+/** The same until some load is lost: a ride has ended. [minutes] */
+export function endedAfter(
+  loads: readonly RideLoad[],
+  offset: number,
+  minutes: number,
+): Int32Array {
+  const out = new Int32Array(minutes).fill(NEVER)
+  for (const load of loads) {
+    const tolerance = toleranceOf(load)
+    for (let i = 0; i < minutes; i++) {
+      out[i] = Math.min(out[i]!, gapIn(load, offset + i) + tolerance + 1)
+    }
+  }
+  return out
 }
 
 /** Running count of minutes in which a load wants power. [n + 1] */

@@ -33,8 +33,8 @@ const LOOKS_A_HORIZON = 16
 export interface Enough {
   /** Minutes that every start is followed at least: the cut. */
   readonly cutMinutes: number
-  /** Minutes off in one go after which every load is lost that can be. */
-  readonly lostAfter: number
+  /** Minutes off in one go after which every load is lost that can be, by a spell's first. [n] */
+  readonly lostAfter: Int32Array
   /** Minutes after which a start is left whose loads are on; the horizon where left out. */
   readonly onAfter?: number
 }
@@ -199,7 +199,8 @@ export class Sweep {
     const { cohorts } = this.histories
     const decided = (id: number): boolean => {
       if (cohorts.down[id] === 0 || cohorts.youngest[id]! + cutMinutes > i) return false
-      if (cohorts.downSince[id]! + lostAfter > i) return false
+      const since = cohorts.downSince[id]!
+      if (since + lostAfter[since]! > i) return false
       this.histories.comeUp(id, i + 1)
       return true
     }

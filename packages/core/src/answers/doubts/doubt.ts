@@ -1,7 +1,7 @@
 // What an answer hangs on: one thing at a time, at both ends of its range.
 
+import type { HourFigures } from '../hour-figures.js'
 import type { Pattern } from '../patterns.js'
-import type { SkyFigures } from '../sky-figures.js'
 
 /** What is told of a promise, and of it with one thing changed. */
 export interface DoubtFigures {
@@ -41,7 +41,7 @@ export type OpenDoubt = Omit<Doubt, 'swingShare' | 'swingHours'>
 
 export const CP = 'common practice, no source'
 
-export function doubtFigures(figures: SkyFigures): DoubtFigures {
+export function doubtFigures(figures: HourFigures): DoubtFigures {
   const { share, hardest, medianHours, p05Hours, horizonHours } = figures
   return { share, hardest, medianHours, p05Hours, horizonHours }
 }

@@ -4,12 +4,12 @@ import { minutesOfHours } from '../../axis/calendar.js'
 import { rideLoads } from '../../cut/rides.js'
 import type { Prepared } from '../../series/prepare.js'
 import type { SkyKind } from '../../sky/sky.js'
+import { type HourFigures, hourFigures } from '../hour-figures.js'
 import { type MonthRides, monthRidesOf } from '../month-rides.js'
 import { type MonthSky, monthSky } from '../month-sky.js'
 import { rideHorizon } from '../ride-jobs.js'
 import type { RideQuestion } from '../ride-question.js'
 import { type Equipped, equip } from '../scenario.js'
-import { type SkyFigures, skyFigures } from '../sky-figures.js'
 
 /** Years of the typical sky where none are asked for: a doubt needs a rough figure. */
 export const DOUBT_YEARS = 5
@@ -25,7 +25,7 @@ export interface Rider {
 
 export interface Ridden {
   readonly month: MonthRides
-  readonly figures: SkyFigures
+  readonly figures: HourFigures
 }
 
 export function riderOf(prepared: Prepared, question: RideQuestion): Rider {
@@ -60,13 +60,13 @@ export function rideAgain(rider: Rider, change: Change = {}): Ridden[] {
   const question = change.question ?? rider.question
   const sky = change.monthSky ?? rider.monthSky
   const houses = change.houses ?? [equip(prepared, question)]
-  const { month, hours, winters = 10 } = question
+  const { month, hours } = question
   const horizon = change.horizon ?? rideHorizon(hours)
   const loads = rideLoads(prepared.demand)
-  const variants = houses.map((equipped) => ({ equipped, horizon }))
+  const variants = houses.map((equipped) => ({ equipped, horizon, minutesOnly: true }))
   return monthRidesOf(prepared, sky, variants, loads, { month, hours }).map((ridden) => ({
     month: ridden,
-    figures: skyFigures(prepared, ridden, loads, { hours, winters }),
+    figures: hourFigures(prepared, ridden, hours),
   }))
 }
 

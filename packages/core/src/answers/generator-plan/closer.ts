@@ -2,13 +2,13 @@
 
 import { isoUtc } from '../../axis/calendar.js'
 import type { SkyKind } from '../../sky/sky.js'
+import { type HourFigures, hourFigures } from '../hour-figures.js'
 import type { BatchRides } from '../month-rides.js'
 import { monthRidesOf } from '../month-rides.js'
 import type { MonthSky } from '../month-sky.js'
 import type { Pattern } from '../patterns.js'
 import { skiesToShow } from '../ride-jobs.js'
 import { type Equipped, equip } from '../scenario.js'
-import { type SkyFigures, skyFigures } from '../sky-figures.js'
 import {
   CHANCES,
   type Chances,
@@ -79,18 +79,24 @@ export interface Closer {
 
 /** @param told  called after each part of the work */
 export function lookCloser(ground: PlanGround, month: number, told: () => void): Closer {
-  const { prepared, question, hours, loads, enough, asStands, cutMinutes, winters } = ground
+  const { prepared, question, hours, loads, enough, asStands, cutMinutes } = ground
   const monthSky = planSky(ground, month, ground.promise)
   const heldStands = heldHouse(ground, asStands)
   const held = heldHouse(ground, enough)
   const bare = equip(prepared, { ...question, generator: false })
   const houses = [asStands, bare, ...(heldStands === null ? [] : [heldStands])]
-  const variants = houses.map((equipped) => ({ equipped, horizon: cutMinutes }))
+  const variants = houses.map((equipped) => ({
+    equipped,
+    horizon: cutMinutes,
+    minutesOnly: true,
+  }))
   const rides = monthRidesOf(prepared, monthSky, variants, loads, { month, hours })
   told()
-  const [main, without, quiet] = rides.map((each) =>
-    skyFigures(prepared, each, loads, { hours, winters }),
-  ) as [SkyFigures, SkyFigures, SkyFigures | undefined]
+  const [main, without, quiet] = rides.map((each) => hourFigures(prepared, each, hours)) as [
+    HourFigures,
+    HourFigures,
+    HourFigures | undefined,
+  ]
   const span = { hours, everyMinutes: SAMPLE_MINUTES, branches: true }
   const walked = monthWalks(prepared, monthSky, [asStands], loads, span)[0]!
   const fed = monthWalks(prepared, monthSky, held === null ? [enough] : [enough, held], loads, {
@@ -112,7 +118,7 @@ export function lookCloser(ground: PlanGround, month: number, told: () => void):
   }
 }
 
-function lastingOf({ share, hardest }: SkyFigures): Lasting {
+function lastingOf({ share, hardest }: HourFigures): Lasting {
   return { share, hardest }
 }
 
@@ -166,7 +172,7 @@ function quietOf(
   { prepared, question, cutMinutes }: PlanGround,
   isWorst: boolean,
   [free, held]: readonly (readonly MonthWalk[])[],
-  ridden: SkyFigures | undefined,
+  ridden: HourFigures | undefined,
 ): PlanQuiet | null {
   const { quiet } = question
   if (quiet === undefined) return null
@@ -189,7 +195,7 @@ function quietOf(
 function failingRows(
   { prepared, question, cutMinutes, asStands }: PlanGround,
   walks: readonly MonthWalk[],
-  main: SkyFigures,
+  main: HourFigures,
   batches: readonly BatchRides[],
 ): FailingRow[] {
   const { startFailsShare, hoursBetweenFailures = null, start } = asStands.house.generator!

@@ -6,9 +6,9 @@
 import type { Plant } from '../../equipment/plant.js'
 import { rulesOf } from '../../island/rules.js'
 import type { Prepared } from '../../series/prepare.js'
+import type { HourFigures } from '../hour-figures.js'
 import type { RideQuestion } from '../ride-question.js'
 import type { Equipped } from '../scenario.js'
-import type { SkyFigures } from '../sky-figures.js'
 import { CASES, type StackRow, stackFigures } from './stack-rows.js'
 
 /** A share that differs by less, and hours that do, are the same to whoever reads them. */
@@ -54,7 +54,7 @@ export function stackLimits(
   question: RideQuestion,
   rows: readonly StackRow[],
   equipped: Equipped,
-  figures: SkyFigures,
+  figures: HourFigures,
 ): StackLimits {
   const stopsAt = stopsRising(rows)
   if (figures.share === 1) return { stopsAt, binding: [], said: falls(rows) }
@@ -88,7 +88,7 @@ function withPlant(prepared: Prepared, equipped: Equipped, change: Partial<Plant
   return { ...equipped, plant, rules }
 }
 
-function isLonger(without: SkyFigures, withLimit: SkyFigures): boolean {
+function isLonger(without: HourFigures, withLimit: HourFigures): boolean {
   return (
     (without.share ?? 0) >= (withLimit.share ?? 0) + POINT ||
     CASES.some((which) => {
@@ -109,7 +109,7 @@ function sentences(
   rows: readonly StackRow[],
   stopsAt: number | null,
   binding: StackLimits['binding'],
-  figures: SkyFigures,
+  figures: HourFigures,
 ): string[] {
   const most = `${rows.length} module${rows.length === 1 ? '' : 's'}`
   const said = binding.map(

@@ -2,9 +2,9 @@
 // house as it stands.
 
 import type { HouseFiles, Prepared } from '../../series/prepare.js'
+import type { HourFigures } from '../hour-figures.js'
 import type { RideQuestion } from '../ride-question.js'
 import { equip } from '../scenario.js'
-import type { SkyFigures } from '../sky-figures.js'
 import { warningsFor } from '../warnings.js'
 import type { Change, StepKind } from './change.js'
 import { generatorChange } from './generator-change.js'
@@ -143,7 +143,7 @@ function moduleSteps(
 
 type Told = Omit<Change, 'prepared'>
 
-function stepOf(change: Told, here: SkyFigures, base: SkyFigures, comparedBy: Case): NextStep {
+function stepOf(change: Told, here: HourFigures, base: HourFigures, comparedBy: Case): NextStep {
   const { kind, what, price, givesUp, warnings } = change
   const { worstHours, p05Hours, medianHours, share } = here
   const hours = Object.fromEntries(CASES.map((each) => [each, gained(here, base, each)]))
@@ -163,7 +163,7 @@ function stepOf(change: Told, here: SkyFigures, base: SkyFigures, comparedBy: Ca
   }
 }
 
-function givesDay(here: SkyFigures, hours: number | null, which: Case): boolean | null {
+function givesDay(here: HourFigures, hours: number | null, which: Case): boolean | null {
   if (hours === null) return null
   if (hours >= ANOTHER) return true
   return (here[which] ?? 0) >= here.horizonHours ? null : false

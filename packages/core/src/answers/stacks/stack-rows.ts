@@ -3,13 +3,13 @@
 import { rideLoads } from '../../cut/rides.js'
 import type { House } from '../../house/house.js'
 import type { Prepared } from '../../series/prepare.js'
+import { type HourFigures, hourFigures } from '../hour-figures.js'
 import { monthRidesOf } from '../month-rides.js'
 import { monthSky } from '../month-sky.js'
 import type { Pattern } from '../patterns.js'
 import { rideHorizon } from '../ride-jobs.js'
 import type { RideQuestion } from '../ride-question.js'
 import { type Equipped, equip } from '../scenario.js'
-import { type SkyFigures, skyFigures } from '../sky-figures.js'
 
 /** How much further than in a ride starts are followed, so that a day more can be seen. [min] */
 const DAY_MORE = 1440
@@ -46,22 +46,22 @@ export function stackFigures(
   prepared: Prepared,
   question: RideQuestion,
   stacks: readonly Equipped[],
-): SkyFigures[] {
+): HourFigures[] {
   const { month, hours, years = 30, winters = 10, seed = prepared.house.seed } = question
   const kind = question.sky ?? 'dull'
   const sky = monthSky(prepared, { kind, month, cutHours: hours, years, winters, seed })
   const horizon = rideHorizon(hours) + DAY_MORE
   const loads = rideLoads(prepared.demand)
-  const variants = stacks.map((equipped) => ({ equipped, horizon }))
+  const variants = stacks.map((equipped) => ({ equipped, horizon, minutesOnly: true }))
   return monthRidesOf(prepared, sky, variants, loads, { month, hours }).map((rides) =>
-    skyFigures(prepared, rides, loads, { hours, winters }),
+    hourFigures(prepared, rides, hours),
   )
 }
 
 /** One more than the stacks ridden in one go. */
 export interface RiddenStacks {
   readonly equipped: readonly Equipped[]
-  readonly figures: readonly SkyFigures[]
+  readonly figures: readonly HourFigures[]
 }
 
 /** Rides one module up to what the base allows. @param tell  told how many stacks are done */
@@ -74,7 +74,7 @@ export function rideStacks(
   const equipped = Array.from({ length: most }, (_, i) =>
     equip(prepared, { ...question, modules: i + 1 }),
   )
-  const figures: SkyFigures[] = []
+  const figures: HourFigures[] = []
   for (let from = 0; from < most; from += AT_ONCE) {
     figures.push(...stackFigures(prepared, question, equipped.slice(from, from + AT_ONCE)))
     tell(figures.length)
@@ -117,8 +117,8 @@ export type Case = (typeof CASES)[number]
 
 /** Hours over another figure; null where that one outlasts the horizon or there is none. [h] */
 export function gained(
-  here: SkyFigures,
-  before: SkyFigures | undefined,
+  here: HourFigures,
+  before: HourFigures | undefined,
   which: Case,
 ): number | null {
   const [now, then] = [here[which], before?.[which]]

@@ -76,14 +76,16 @@ export function islandOfBatch(
 
 /** Down spells of every start, batch by batch; they serve for all critical loads and for fewer. */
 export function spellsWith(starts: MonthStarts, equipped: Equipped, demand: Demand): Spells[] {
-  const enough = {
-    cutMinutes: starts.cutMinutes,
-    lostAfter: lostAfter(starts.loads, starts.furthest),
-  }
+  const { cutMinutes, loads, furthest, horizon } = starts
   return starts.batches.map(({ batch, window }) => {
     const { columns, rules } = islandOfBatch(starts, equipped, demand, window)
     const count = batch.to - batch.from
-    return pass(columns, rules, count, equipped.startKwh, starts.furthest, enough)
+    const enough = {
+      cutMinutes,
+      onAfter: horizon,
+      lostAfter: lostAfter(loads, furthest, batch.from, columns.n),
+    }
+    return pass(columns, rules, count, equipped.startKwh, furthest, enough)
   })
 }
 
