@@ -71,7 +71,7 @@ function follow(
     if (down) spells.close(last, i)
     down = false
     const arrives = !stays
-    stays = isOnEdge(state.stored, rules)
+    stays = isOnEdge(state, rules)
     if (!stays || (!arrives && i % MEET_EVERY !== 0)) continue
     restTimers(state, i, rules)
     const key = `${i} ${stateKey(state)}`

@@ -5,7 +5,7 @@
 // lies outside is handed to `step` itself. The agreement of the two is tested state by state.
 
 import { GRID_KWH } from '../units/energy-grid.js'
-import type { Columns } from './columns.js'
+import { type Columns, newBurning } from './columns.js'
 import type { Kind, SolarIs } from './mode.js'
 import { type GeneratorRules, isFormedByHand, type Rules } from './rules.js'
 
@@ -26,6 +26,7 @@ export interface Calm {
 export class CalmSpans {
   /** That of the minute last asked for; empty (above >= below) where there is none. */
   readonly now: Calm = { above: 0, below: 0, delta: 0, litres: 0, trips: 0 }
+  private readonly burning = newBurning()
   /** Thresholds that no minute moves. */
   private above = -1
   private below = Number.POSITIVE_INFINITY
@@ -95,10 +96,9 @@ export class CalmSpans {
       now.trips = 0
       return now
     }
-    const limit = Math.min(this.bandLimit, columns.tempLimit[i]!)
-    const delta = Math.min(limit, this.supply(i, limit))
+    this.supply(i)
+    const { delta } = now
     const cold = columns.coldFloor[i]!
-    now.delta = delta
     let above = Math.max(this.above, this.coldAbove + cold)
     let below = Math.min(this.below, this.coldBelow + cold)
     // A minute ends at the upper edge of the band, and a band left downwards is another kind.
@@ -108,8 +108,11 @@ export class CalmSpans {
       const { stopKwh } = this.rules.generator!
       if (this.keptRunning) above = Math.max(above, stopKwh - Math.min(0, delta) - GRID_KWH)
       else below = Math.min(below, stopKwh - Math.max(0, delta))
-      const burns = this.kind.together ? columns.together!.litres : columns.litres
-      now.litres = burns(this.level, i, delta)
+      const { burning } = this
+      burning.delta = delta
+      if (this.kind.together) columns.together!.burn(this.level, i, burning)
+      else columns.burn(this.level, i, burning)
+      now.litres = burning.litres
     }
     now.above = above
     now.below = below
@@ -140,22 +143,23 @@ export class CalmSpans {
     return isTime || this.delta![i]! > 0
   }
 
-  /** The increment before charge limits; says where solar trips for all. */
-  private supply(i: number, limit: number): number {
-    const { level, columns, now } = this
+  /** The increment within the limits of charge; says where solar trips for all. */
+  private supply(i: number): void {
+    const { level, columns, now, mask } = this
+    const limit = Math.min(this.bandLimit, columns.tempLimit[i]!)
     now.trips = 0
     if (this.delta !== null) {
-      if (this.forced === null || !(this.forced[i]! > limit)) return this.delta[i]!
-      now.trips = this.canTrip
-      return this.deltaTripped![i]!
+      now.trips = this.forced !== null && this.forced[i]! > limit ? this.canTrip : 0
+      now.delta = Math.min(limit, (now.trips === 0 ? this.delta : this.deltaTripped!)[i]!)
+      return
     }
     const together = columns.together!
-    if (this.running) return together.generator(level, i)
-    if (this.canTrip !== 0 && together.forced(this.mask, level, i) > limit) {
-      now.trips = this.canTrip
-      return together.delta(this.mask & ~this.canTrip, level, i)
+    if (this.running) {
+      now.delta = Math.min(limit, together.generator(level, i))
+      return
     }
-    return together.delta(this.mask, level, i)
+    if (this.canTrip !== 0 && together.forced(mask, level, i) > limit) now.trips = this.canTrip
+    now.delta = Math.min(limit, together.delta(mask & ~now.trips, level, i))
   }
 
   /** The generator's side: nothing is called, started or stopped. */

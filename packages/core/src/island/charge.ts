@@ -1,5 +1,9 @@
 // How far the stack moves in a minute: bands near full, temperature, and edges that end a minute.
+//
+// What `step` needs a number for goes by the fields of the state: an engine allocates for a number
+// that crosses a call, and a minute has many.
 
+import type { Columns } from './columns.js'
 import type { Rules } from './rules.js'
 import { Event, type State } from './state.js'
 
@@ -12,16 +16,16 @@ export function limitOf(stored: number, tempLimit: number, rules: Rules): number
   return 0
 }
 
-/** Moves the stack; charging never passes a charge edge within the minute. */
-export function move(state: State, delta: number, tempLimit: number, rules: Rules): void {
-  let gain = delta
+/** Moves the stack by `delta`, cut short; charging never passes a charge edge within the minute. */
+export function move(state: State, i: number, columns: Columns, rules: Rules): void {
+  let gain = state.delta
   if (gain > 0) {
     const edges = rules.bandEdgesKwh
     let band = 0
     while (band < edges.length && !(state.stored < edges[band]!)) band++
     if (band === edges.length) gain = 0
     else {
-      gain = Math.min(gain, rules.bandLimitsKwh[band]!, tempLimit)
+      gain = Math.min(gain, rules.bandLimitsKwh[band]!, columns.tempLimit[i]!)
       if (state.stored + gain >= edges[band]!) {
         gain = edges[band]! - state.stored
         if (band === edges.length - 1 && gain > 0) state.events |= Event.full

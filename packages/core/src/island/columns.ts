@@ -3,6 +3,19 @@
 // Energies are increments of one minute on the energy grid [kWh]; positive fills the stack.
 // Level indices are those of `rules.ts`: 0..lastLevel, holding, dark.
 
+/** What the stack gains in a minute in which the generator runs, and what that burns. */
+export interface Burning {
+  /** [kWh] */
+  delta: number
+  /** [l] */
+  litres: number
+}
+
+/** Nothing as yet; no whole numbers, for which an engine would choose another shape. */
+export function newBurning(): Burning {
+  return { delta: Number.NaN, litres: Number.NaN }
+}
+
 /** The same increments and limits while the thermostats run together, worked out when asked. */
 export interface TogetherColumns {
   /** @param mask  groups of AC-coupled solar that are in */
@@ -14,7 +27,7 @@ export interface TogetherColumns {
   /** The same for an island that forms after so many minutes off, less than bring them together. */
   overForming(level: number, minute: number, missed: number): boolean
   overGenerator(level: number, minute: number, first: boolean): boolean
-  litres(level: number, minute: number, delta: number): number
+  burn(level: number, minute: number, of: Burning): void
 }
 
 /** A minute that does not come: nobody is there to be called. */
@@ -66,8 +79,8 @@ export interface Columns {
   readonly startFails: Uint8Array
   /** 1 where one that runs fails. [n]; empty if never */
   readonly runFails: Uint8Array
-  /** Litres that the generator burns in a minute in which the stack gained `delta`. */
-  readonly litres: (level: number, minute: number, delta: number) => number
+  /** Says what the generator burns in a minute. */
+  readonly burn: (level: number, minute: number, of: Burning) => void
 }
 
 /** Whether the inverter cannot take over what is running as the house leaves the grid. */

@@ -6,7 +6,7 @@ import type { GeneratorInput, House } from '../house/house.js'
 import { onGrid } from '../units/energy-grid.js'
 import { luck } from '../units/luck.js'
 import { batteryKw, generatorAcKw, newBalance, settle } from './balance.js'
-import type { Columns } from './columns.js'
+import type { Burning, Columns } from './columns.js'
 import { type ColumnParts, stretchesOf } from './parts.js'
 
 const STARTS_STREAM = 41
@@ -14,7 +14,7 @@ const RUNS_STREAM = 42
 
 type GeneratorColumns = Pick<
   Columns,
-  'deltaGenerator' | 'overGenerator' | 'overGeneratorForming' | 'litres' | 'startFails' | 'runFails'
+  'deltaGenerator' | 'overGenerator' | 'overGeneratorForming' | 'burn' | 'startFails' | 'runFails'
 >
 
 /** What a small set gives in the second of a motor's start, over its rating; common practice. */
@@ -55,17 +55,17 @@ export function generatorColumns(parts: ColumnParts): GeneratorColumns {
       deltaGenerator: [],
       overGenerator: [],
       overGeneratorForming: [],
-      litres: () => 0,
+      burn: () => {},
       startFails: none,
       runFails: none,
     }
   }
   const served = parts.loads.slice(0, parts.rules.lastLevel + 1)
   const into = newBalance()
-  const burns = (level: number, i: number, delta: number): number => {
-    const [load, battery] = [served[level]![i]!, -delta * 60]
+  const burn = (level: number, i: number, of: Burning): void => {
+    const [load, battery] = [served[level]![i]!, -of.delta * 60]
     settle(into, plant, 'generator', load, 0, window.dcKw[i]!, standing[i]!, battery)
-    return onGrid(generatorLitresPerHour(generator, into.generatorKw) / 60)
+    of.litres = onGrid(generatorLitresPerHour(generator, into.generatorKw) / 60)
   }
   return {
     deltaGenerator: served.map((load) => {
@@ -74,7 +74,7 @@ export function generatorColumns(parts: ColumnParts): GeneratorColumns {
     }),
     overGenerator: overColumns(parts, served, parts.demand.peakKva),
     overGeneratorForming: overColumns(parts, served, parts.demand.formingKva),
-    litres: remembered(served.length, window.n, burns),
+    burn: remembered(served.length, window.n, burn),
     ...failures(parts, generator),
   }
 }
@@ -116,22 +116,24 @@ function markOver(
 const KEPT_MINUTES = 8192
 
 /** In one minute many ask for the same increment: the last answer of each level is kept. */
-function remembered(levels: number, n: number, burns: Columns['litres']): Columns['litres'] {
+function remembered(levels: number, n: number, burn: Columns['burn']): Columns['burn'] {
   const kept = Math.min(n, KEPT_MINUTES)
   const known = Array.from({ length: levels }, () => ({
     minute: new Int32Array(kept).fill(-1),
     delta: new Float64Array(kept),
     litres: new Float64Array(kept),
   }))
-  return (level, i, delta) => {
-    const { minute, delta: asked, litres } = known[level]!
+  return (level, i, of) => {
+    const { minute, delta, litres } = known[level]!
     const at = i % kept
-    if (minute[at] !== i || asked[at] !== delta) {
-      minute[at] = i
-      asked[at] = delta
-      litres[at] = burns(level, i, delta)
+    if (minute[at] === i && delta[at] === of.delta) {
+      of.litres = litres[at]!
+      return
     }
-    return litres[at]!
+    burn(level, i, of)
+    minute[at] = i
+    delta[at] = of.delta
+    litres[at] = of.litres
   }
 }
 

@@ -47,7 +47,7 @@ function fail(state: State, i: number, event: number, rules: Rules): boolean {
 }
 
 function keepRunning(state: State, i: number, set: GeneratorRules, rules: Rules): boolean {
-  const dry = !(state.fuelL > cansLeftL(state, rules))
+  const dry = isTankEmpty(state, rules)
   if (!dry && (!(state.stored >= set.stopKwh) || !hasRunLeast(state, i, rules))) return true
   state.generator = Runs.off
   solarWaits(state, i, rules)
@@ -59,24 +59,24 @@ function keepRunning(state: State, i: number, set: GeneratorRules, rules: Rules)
  * Wanted at its charge, and by an island whose loads are off; not between the tries after an
  * overload. A tank that ran empty before its time is filled and the set goes on.
  */
-function isWanted(
-  { stored, level, retryAt }: State,
-  set: GeneratorRules,
-  rules: Rules,
-  tankEmpty: boolean,
-): boolean {
-  if (stored <= set.startKwh || (tankEmpty && stored < set.stopKwh)) return true
-  return level > rules.lastLevel && retryAt < 0
+function isWanted(state: State, set: GeneratorRules, rules: Rules): boolean {
+  const { stored, level, retryAt } = state
+  if (stored <= set.startKwh || (level > rules.lastLevel && retryAt < 0)) return true
+  return stored < set.stopKwh && isTankEmpty(state, rules)
+}
+
+function isTankEmpty(state: State, rules: Rules): boolean {
+  return !(state.fuelL > cansLeftL(state, rules))
 }
 
 /** Calls for the set where it is wanted; it is being started as soon as somebody has come. */
 function call(state: State, i: number, columns: Columns, set: GeneratorRules, rules: Rules): void {
-  const tankEmpty = !(state.fuelL > cansLeftL(state, rules))
-  if (!isWanted(state, set, rules, tankEmpty) || !(state.fuelL > 0)) {
+  if (!isWanted(state, set, rules) || !(state.fuelL > 0)) {
     if (state.personAt >= 0) state.events |= Event.generatorCallOff
     state.personAt = -1
     return
   }
+  const tankEmpty = isTankEmpty(state, rules)
   if (set.byHand || tankEmpty) {
     if (state.personAt < 0) {
       state.personAt = columns.personAt[i]!

@@ -66,7 +66,7 @@ export function kindCode(state: State, rules: Rules): number {
   if (state.pours >= fillings) return -1
   const isDry = rules.generator !== null && !(state.fuelL > cansLeftL(state, rules))
   return codeOf(
-    state.level * BANDS + bandOf(state.stored, rules),
+    state.level * BANDS + bandOf(state, rules),
     solarCode(state.solarUntil),
     solarCode(state.solarTooUntil),
     generatorCode(state, rules),
@@ -152,7 +152,7 @@ function generatorCode(state: State, rules: Rules): number {
   return state.stored >= rules.generator!.stopKwh ? 3 : 2
 }
 
-function bandOf(stored: number, rules: Rules): number {
+function bandOf({ stored }: State, rules: Rules): number {
   let band = 0
   while (band < rules.bandEdgesKwh.length && !(stored < rules.bandEdgesKwh[band]!)) band++
   return band
@@ -173,12 +173,8 @@ function endOf(until: number): number {
  * @param trips  groups of solar, a bit each
  */
 export function nextCode(kind: Kind, waits: Waits, i: number, trips: number, rules: Rules): number {
-  const after = (g: number, until: number): number => {
-    if ((trips & (1 << g)) !== 0) return i + rules.solar[g]!.waitMinutes
-    return i < until ? until : SOLAR_IN
-  }
-  waits.solarUntil = after(0, waits.solarUntil)
-  waits.solarTooUntil = after(1, waits.solarTooUntil)
+  waits.solarUntil = untilAfter(i, 0, waits.solarUntil, trips, rules)
+  waits.solarTooUntil = untilAfter(i, 1, waits.solarTooUntil, trips, rules)
   return codeOf(
     kind.level * BANDS + kind.band,
     solarCode(waits.solarUntil),
@@ -188,6 +184,11 @@ export function nextCode(kind: Kind, waits: Waits, i: number, trips: number, rul
     kind.pours,
     fillingsOf(rules),
   )
+}
+
+function untilAfter(i: number, group: number, until: number, trips: number, rules: Rules): number {
+  if ((trips & (1 << group)) !== 0) return i + rules.solar[group]!.waitMinutes
+  return i < until ? until : SOLAR_IN
 }
 
 /** First minute in which a timer of a state ends, which only `step` knows how to do; else NEVER. */

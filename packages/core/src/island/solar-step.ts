@@ -3,10 +3,16 @@
 import { limitOf } from './charge.js'
 import type { Columns } from './columns.js'
 import type { Rules } from './rules.js'
-import { SOLAR_EVENTS, SOLAR_HELD, type State, setSolar, solarOf } from './state.js'
+import { isOnBandEdge, SOLAR_EVENTS, SOLAR_HELD, type State, setSolar, solarOf } from './state.js'
 
-function forcedBy({ level, ranTogether }: State, i: number, c: Columns, mask: number): number {
-  return ranTogether ? c.together!.forced(mask, level, i) : c.forced[mask]![level]![i]!
+/** Whether what groups force on the stack is more than it takes from where it stands. */
+function isForced(state: State, i: number, mask: number, columns: Columns, rules: Rules): boolean {
+  const { level, ranTogether } = state
+  const limit = limitOf(state.stored, columns.tempLimit[i]!, rules)
+  const forced = ranTogether
+    ? columns.together!.forced(mask, level, i)
+    : columns.forced[mask]![level]![i]!
+  return forced > limit
 }
 
 /** Groups of AC-coupled solar that are in during minute `i`, a bit each; moves their latches and waits. */
@@ -14,9 +20,7 @@ export function takeSolar(state: State, i: number, columns: Columns, rules: Rule
   let mask = 0
   for (let g = 0; g < rules.solar.length; g++) if (isIn(state, i, g, rules)) mask |= 1 << g
   const canTrip = mask & rules.tripMask
-  if (canTrip === 0) return mask
-  const limit = limitOf(state.stored, columns.tempLimit[i]!, rules)
-  if (forcedBy(state, i, columns, mask) <= limit) return mask
+  if (canTrip === 0 || !isForced(state, i, mask, columns, rules)) return mask
   tripAll(state, i, canTrip, rules)
   return mask & ~canTrip
 }
@@ -63,9 +67,8 @@ export function tripAtEdge(
   columns: Columns,
   rules: Rules,
 ): void {
-  if (!(state.delta > 0) || !rules.bandEdgesKwh.includes(state.stored)) return
-  const limit = limitOf(state.stored, columns.tempLimit[i]!, rules)
-  if (forcedBy(state, i, columns, mask) <= limit) return
+  if (!(state.delta > 0) || !isOnBandEdge(state, rules)) return
+  if (!isForced(state, i, mask, columns, rules)) return
   tripAll(state, i, mask & rules.tripMask, rules)
 }
 

@@ -98,8 +98,14 @@ export function newState(rules: Rules, stored: number): State {
 }
 
 /** Where histories meet: on a charge edge, where a generator stops, and empty. */
-export function isOnEdge(stored: number, { bandEdgesKwh, generator }: Rules): boolean {
-  if (stored === 0 || (generator !== null && stored === generator.stopKwh)) return true
+export function isOnEdge(state: State, rules: Rules): boolean {
+  const { generator } = rules
+  if (state.stored === 0 || (generator !== null && state.stored === generator.stopKwh)) return true
+  return isOnBandEdge(state, rules)
+}
+
+/** Whether the charge stands exactly where a charge band ends. */
+export function isOnBandEdge({ stored }: State, { bandEdgesKwh }: Rules): boolean {
   return stored >= bandEdgesKwh[0]! && bandEdgesKwh.includes(stored)
 }
 

@@ -7,7 +7,7 @@
 
 import { TOGETHER_AFTER, TOGETHER_FOR } from '../load/together.js'
 import { move } from './charge.js'
-import { type Columns, NEVER } from './columns.js'
+import { type Columns, NEVER, newBurning } from './columns.js'
 import { stepGenerator } from './generator-step.js'
 import { isFormedByHand, type Rules } from './rules.js'
 import { groupsIn, takeSolar, tripAtEdge } from './solar-step.js'
@@ -27,6 +27,9 @@ import {
 /** A relay that dropped a load lets it back after so long at the earliest; common practice. */
 const RELAY_MINUTES = 5
 
+/** Of the minute that is lived; nothing reads it in the next. */
+const burning = newBurning()
+
 /** Lives minute `i` of the window. */
 export function step(state: State, i: number, columns: Columns, rules: Rules): void {
   state.events = 0
@@ -39,7 +42,7 @@ export function step(state: State, i: number, columns: Columns, rules: Rules): v
   decideLevel(state, i, columns, rules, running)
   state.ranTogether = i <= state.togetherUntil
   if (state.level === rules.dark) {
-    liveDark(state, columns.delta[0]![rules.dark]![i]!, columns.tempLimit[i]!, rules)
+    liveDark(state, i, columns, rules)
   } else if (running) liveWithGenerator(state, i, columns, rules)
   else liveAlone(state, i, columns, rules)
   noteOff(state, i, rules)
@@ -83,11 +86,11 @@ function liveWithGrid(state: State, i: number, columns: Columns, rules: Rules): 
   for (let g = 0; g < rules.solar.length; g++) {
     if (solarOf(state, g) < i) state.solarIn |= 1 << g
   }
-  move(state, columns.deltaGrid[state.solarIn]![i]!, columns.tempLimit[i]!, rules)
+  state.delta = columns.deltaGrid[state.solarIn]![i]!
+  move(state, i, columns, rules)
 }
 
 function decideLevel(state: State, i: number, c: Columns, rules: Rules, running: boolean): void {
-  const cold = c.coldFloor[i]!
   if ((state.events & Event.cutBegins) !== 0 && overloaded(state, i, c, rules)) {
     // The house goes over with all that is running, before anything can be switched off.
     if (!rules.sheds) {
@@ -98,7 +101,7 @@ function decideLevel(state: State, i: number, c: Columns, rules: Rules, running:
     state.events |= Event.relaySheds
   }
   if (state.level > rules.lastLevel) {
-    if (!comesBack(state, i, cold, rules, running)) {
+    if (!comesBack(state, i, c, rules, running)) {
       if (rules.whenEmpty === 'retries') tryAgain(state, i, c, rules)
       else if (state.wakeAt >= 0 && i >= state.wakeAt) wake(state, i, c, rules)
       else if (isFormedByHand(state.level, rules) && c.sunLater[i] !== 1)
@@ -110,7 +113,7 @@ function decideLevel(state: State, i: number, c: Columns, rules: Rules, running:
       state.togetherUntil = i + TOGETHER_FOR - 1
       state.events |= Event.thermostats
     }
-  } else if (!running && !(state.stored > rules.loadsOffKwh + cold)) {
+  } else if (!running && !(state.stored > rules.loadsOffKwh + c.coldFloor[i]!)) {
     goEmpty(state, i, c, rules)
     return
   }
@@ -206,8 +209,9 @@ function formHolding(state: State, i: number, rules: Rules): void {
 }
 
 /** Whether an island that is off comes back in this minute. */
-function comesBack(state: State, i: number, cold: number, rules: Rules, running: boolean): boolean {
+function comesBack(state: State, i: number, c: Columns, rules: Rules, running: boolean): boolean {
   if (running) return true
+  const cold = c.coldFloor[i]!
   if (state.level === rules.dark && state.retryAt >= 0) {
     return i >= state.retryAt && state.stored > rules.loadsOffKwh + cold
   }
@@ -268,47 +272,49 @@ function trip(state: State, i: number, columns: Columns, rules: Rules): void {
   state.retryAt = state.retries <= rules.retries ? i + 1 : columns.personAt[i]!
 }
 
-function liveDark(state: State, delta: number, limit: number, rules: Rules): void {
+function liveDark(state: State, i: number, columns: Columns, rules: Rules): void {
   state.used = Used.nothing
-  move(state, delta, limit, rules)
+  state.delta = columns.delta[0]![rules.dark]![i]!
+  move(state, i, columns, rules)
 }
 
 function liveWithGenerator(state: State, i: number, columns: Columns, rules: Rules): void {
   state.used = Used.generator
   const { level } = state
   const { together } = columns
-  const own = state.ranTogether ? together!.generator(level, i) : columns.deltaGenerator[level]![i]!
-  move(state, Math.min(own, untilStop(state, i, rules)), columns.tempLimit[i]!, rules)
-  const burns = state.ranTogether ? together!.litres : columns.litres
-  state.fuelL = Math.max(cansLeftL(state, rules), state.fuelL - burns(level, i, state.delta))
+  if (state.ranTogether) state.delta = together!.generator(level, i)
+  else state.delta = columns.deltaGenerator[level]![i]!
+  stopInTime(state, i, rules)
+  move(state, i, columns, rules)
+  burning.delta = state.delta
+  if (state.ranTogether) together!.burn(level, i, burning)
+  else columns.burn(level, i, burning)
+  state.fuelL = Math.max(cansLeftL(state, rules), state.fuelL - burning.litres)
 }
 
 /** A set past its least run fills the stack to its stop charge and no further within the minute. */
-function untilStop(state: State, i: number, rules: Rules): number {
+function stopInTime(state: State, i: number, rules: Rules): void {
   const { stored } = state
   const { stopKwh } = rules.generator!
-  return hasRunLeast(state, i + 1, rules) && stored < stopKwh
-    ? stopKwh - stored
-    : Number.POSITIVE_INFINITY
+  if (stored < stopKwh && hasRunLeast(state, i + 1, rules)) {
+    state.delta = Math.min(state.delta, stopKwh - stored)
+  }
 }
 
 function liveAlone(state: State, i: number, columns: Columns, rules: Rules): void {
-  const limit = columns.tempLimit[i]!
   const mask = rules.solar.length === 0 ? 0 : takeSolar(state, i, columns, rules)
   state.solarIn = mask
   state.used = mask === 0 ? Used.nothing : Used.solar
-  const delta = increment(state, i, columns, mask)
-  if (!(state.stored + delta >= 0)) {
+  const { level } = state
+  if (state.ranTogether) state.delta = columns.together!.delta(mask, level, i)
+  else state.delta = columns.delta[mask]![level]![i]!
+  if (!(state.stored + state.delta >= 0)) {
     // Nothing left to hold the island for this minute.
     state.events |= Event.empty
     emptyDark(state, i, columns, rules)
-    liveDark(state, columns.delta[0]![rules.dark]![i]!, limit, rules)
+    liveDark(state, i, columns, rules)
     return
   }
-  move(state, delta, limit, rules)
+  move(state, i, columns, rules)
   if ((mask & rules.tripMask) !== 0) tripAtEdge(state, i, mask, columns, rules)
-}
-
-function increment({ level, ranTogether }: State, i: number, c: Columns, mask: number): number {
-  return ranTogether ? c.together!.delta(mask, level, i) : c.delta[mask]![level]![i]!
 }

@@ -72,11 +72,11 @@ export function togetherColumns(parts: ColumnParts, togetherKw: ByLevel): Togeth
       const peak = first ? together.formingKva[level]![at]! : demand.peakKva[level]![at]! + more
       return !(load(level, i) <= (generator?.ratedKw ?? 0) && peak <= generatorStartingKva(house))
     },
-    litres: (level, i, delta) => {
-      if (generator === undefined) return 0
+    burn: (level, i, of) => {
+      if (generator === undefined) return
       const served = load(level, i)
-      settle(into, plant, 'generator', served, 0, window.dcKw[i]!, standing[i]!, -delta * 60)
-      return onGrid(generatorLitresPerHour(generator, into.generatorKw) / 60)
+      settle(into, plant, 'generator', served, 0, window.dcKw[i]!, standing[i]!, -of.delta * 60)
+      of.litres = onGrid(generatorLitresPerHour(generator, into.generatorKw) / 60)
     },
   }
 }

@@ -18,7 +18,7 @@ export class Cohorts {
   readonly state: State[] = []
   /** In a crowd: stored energy less the crowd's offset. [kWh] */
   base: Float64Array = new Float64Array(FIRST_SIZE)
-  /** In a crowd: fuel of its driest history, plus what the crowd burnt. [l] */
+  /** Where two join, and in a crowd: fuel of its driest history, plus what the crowd burnt. [l] */
   fuel: Float64Array = new Float64Array(FIRST_SIZE)
   /** Histories that differ in fuel: the root of their heap. */
   label: Int32Array = new Int32Array(FIRST_SIZE)

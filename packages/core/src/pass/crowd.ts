@@ -32,7 +32,7 @@ export class Crowd {
   private low = 0
   private high = -1
   /** Entries by fuel, where the generator runs. */
-  private readonly driest = new Driest()
+  private readonly driest: Driest
   private burns = false
   /** First entry of each bucket. */
   private readonly ring: Int32Array
@@ -55,6 +55,7 @@ export class Crowd {
     const size = 2 ** Math.ceil(Math.log2(rules.capacityKwh * BUCKETS_A_KWH + 4))
     this.ring = new Int32Array(size).fill(NONE)
     this.mask = size - 1
+    this.driest = new Driest(cohorts)
   }
 
   get kind(): Kind {
@@ -70,7 +71,7 @@ export class Crowd {
     this.burns = generator === 'running' || generator === 'kept running'
     this.driest.clear()
     if (this.burns) {
-      for (const id of this.entries()) this.driest.note(id, this.cohorts.fuel[id]!)
+      for (const id of this.entries()) this.driest.note(id)
     }
   }
 
@@ -106,12 +107,10 @@ export class Crowd {
   /** Takes in a cohort that is in no crowd. */
   insert(id: number): void {
     const { cohorts, ring } = this
-    const { stored, fuelL } = cohorts.state[id]!
-    const base = stored - this.offset
-    const fuel = fuelL + this.burnt
+    const base = cohorts.state[id]!.stored - this.offset
     cohorts.base[id] = base
-    cohorts.fuel[id] = fuel
-    if (this.burns) this.driest.note(id, fuel)
+    this.noteFuel(id)
+    this.noteDriest(id)
     const bucket = Math.floor(base * BUCKETS_A_KWH)
     if (this.count === 0) {
       this.low = bucket
@@ -131,11 +130,9 @@ export class Crowd {
 
   /**
    * An entry in the same state after minute `i` as one that is in no crowd; NONE where none is
-   * found.
-   *
-   * @param safeL  fuel above which no tank is near dry: what differs in it alone may meet. [l]
+   * found. Where no tank is near dry what differs in fuel alone is the same.
    */
-  findSame(state: State, i: number, safeL: number): number {
+  findSame(state: State, i: number): number {
     if (this.count === 0) return NONE
     const { cohorts, ring } = this
     const base = state.stored - this.offset
@@ -145,8 +142,9 @@ export class Crowd {
       // Those that differ in a timer alone may be many; not to meet costs time, no truth.
       if (looks-- === 0) return NONE
       if (cohorts.base[other] !== base || !this.hasSameTimers(other, state, i)) continue
-      const [fuel, fuelToo] = [this.fuelOf(other), state.fuelL]
-      if (fuel === fuelToo || Math.min(fuel, fuelToo) > safeL) return other
+      const fuel = cohorts.fuel[other]! - this.burnt
+      if (fuel === state.fuelL) return other
+      if (fuel > safeL(state.pours, this.rules) && isSafe(state, this.rules)) return other
     }
     return NONE
   }
@@ -160,37 +158,36 @@ export class Crowd {
     return a.retryAt === b.retryAt && a.retries === b.retries
   }
 
-  /** The least fuel of an entry has become less. [l] */
-  lowerFuel(id: number, fuelL: number): void {
-    const fuel = fuelL + this.burnt
-    this.cohorts.fuel[id] = fuel
-    if (this.burns) this.driest.note(id, fuel)
+  /** The fuel of a cohort as it would be had it been in the crowd from the first. */
+  noteFuel(id: number): void {
+    const { cohorts } = this
+    cohorts.fuel[id] = cohorts.state[id]!.fuelL + this.burnt
   }
 
-  /**
-   * Takes out what a calm span does not cover.
-   *
-   * @param cansL  fuel that is not in the tank. [l]
-   */
-  takeRestless(calm: Calm, cansL: number, out: Ids): void {
+  /** The least fuel of an entry has become less. */
+  noteDriest(id: number): void {
+    if (this.burns) this.driest.note(id)
+  }
+
+  /** Takes out what a calm span does not cover. */
+  takeRestless(calm: Calm, out: Ids): void {
     if (!(calm.above < calm.below)) {
       this.takeAll(out)
       return
     }
-    const above = calm.above - this.offset
-    const below = calm.below - this.offset
-    const lowEnd = Math.floor(above * BUCKETS_A_KWH)
-    const highEnd = Math.floor(below * BUCKETS_A_KWH)
-    if (lowEnd >= this.low) this.takeBelow(above, Math.min(lowEnd, this.high), out)
+    const lowEnd = Math.floor((calm.above - this.offset) * BUCKETS_A_KWH)
+    const highEnd = Math.floor((calm.below - this.offset) * BUCKETS_A_KWH)
+    if (lowEnd >= this.low) this.takeBelow(calm, Math.min(lowEnd, this.high), out)
     if (highEnd <= this.high && this.count > 0) {
-      this.takeAbove(below, Math.max(highEnd, this.low), out)
+      this.takeAbove(calm, Math.max(highEnd, this.low), out)
     }
-    if (this.burns) this.takeDry(this.burnt + calm.litres + cansL, out)
+    if (this.burns) this.takeDry(calm, out)
   }
 
-  /** Takes out entries at `base` or below, none of which lies above bucket `to`. */
-  private takeBelow(base: number, to: number, out: Ids): void {
+  /** Takes out entries below a span, none of which lies above bucket `to`. */
+  private takeBelow(calm: Calm, to: number, out: Ids): void {
     const { cohorts, ring, mask } = this
+    const base = calm.above - this.offset
     for (let bucket = this.low; bucket <= to; bucket++) {
       for (let id = ring[bucket & mask]!; id !== NONE; ) {
         const following = cohorts.next[id]!
@@ -201,9 +198,10 @@ export class Crowd {
     this.narrow()
   }
 
-  /** Takes out entries at `base` or above, none of which lies below bucket `from`. */
-  private takeAbove(base: number, from: number, out: Ids): void {
+  /** Takes out entries above a span, none of which lies below bucket `from`. */
+  private takeAbove(calm: Calm, from: number, out: Ids): void {
     const { cohorts, ring, mask } = this
+    const base = calm.below - this.offset
     for (let bucket = from; bucket <= this.high; bucket++) {
       for (let id = ring[bucket & mask]!; id !== NONE; ) {
         const following = cohorts.next[id]!
@@ -214,10 +212,13 @@ export class Crowd {
     this.narrow()
   }
 
-  /** Takes out entries with no more than this fuel. */
-  private takeDry(fuel: number, out: Ids): void {
+  /** Takes out entries whose tank is dry by the end of a minute. */
+  private takeDry(calm: Calm, out: Ids): void {
     const { driest, cohorts } = this
-    if (driest.isEmpty || driest.fuel > fuel) return
+    if (driest.isEmpty) return
+    const { generator } = this.rules
+    const fuel = this.burnt + calm.litres + (generator?.cansAfter[this.kind.pours] ?? 0)
+    if (driest.fuel > fuel) return
     while (!driest.isEmpty && driest.fuel <= fuel) {
       const { id, fuel: noted } = driest
       driest.drop()
@@ -289,4 +290,14 @@ export class Crowd {
     while (ring[this.low & mask] === NONE) this.low++
     while (ring[this.high & mask] === NONE) this.high--
   }
+}
+
+/** Whether no tank runs dry in the next minute. */
+export function isSafe({ fuelL, pours }: State, rules: Rules): boolean {
+  return fuelL > safeL(pours, rules)
+}
+
+/** Fuel above which that is so. [l] */
+function safeL(pours: number, { generator }: Rules): number {
+  return generator === null ? 0 : (generator.cansAfter[pours] ?? 0) + generator.mostLitres
 }

@@ -53,9 +53,7 @@ export class Crowds {
   /** Takes out what minute `i` does not move as a whole, to be stepped one by one. */
   takeRestless(i: number, moving: Ids): void {
     for (const crowd of this.list) {
-      const { room } = crowd
-      const cansL = this.rules.generator?.cansAfter[room.kind.pours] ?? 0
-      crowd.takeRestless(this.spanOf(room, i), cansL, moving)
+      crowd.takeRestless(this.spanOf(crowd.room, i), moving)
     }
   }
 
@@ -92,7 +90,7 @@ export class Crowds {
   place(id: number, code: number, i: number): boolean {
     const room = this.roomOf(code)
     const state = this.histories.cohorts.state[id]!
-    const onEdge = isOnEdge(state.stored, this.rules)
+    const onEdge = isOnEdge(state, this.rules)
     if (!onEdge && !this.isCalm(room, state, i + 1)) return false
     const crowd = this.of(room, state) ?? this.found(room, state, i, onEdge)
     if (crowd === null) return false
@@ -131,13 +129,14 @@ export class Crowds {
 
   /** Whether an equal one in the crowd has taken a cohort over that is on an edge. */
   private joinsEqual(crowd: Crowd, id: number, i: number): boolean {
-    const { histories, rules } = this
-    const state = histories.cohorts.state[id]!
-    const same = crowd.findSame(state, i, safeL(state.pours, rules))
+    const { histories } = this
+    const same = crowd.findSame(histories.cohorts.state[id]!, i)
     if (same === NONE) return false
-    const apart = state.fuelL - crowd.fuelOf(same)
-    if (apart < 0) crowd.lowerFuel(same, state.fuelL)
-    histories.join(same, id, apart)
+    crowd.noteFuel(id)
+    const { fuel } = histories.cohorts
+    const isLess = fuel[id]! < fuel[same]!
+    histories.join(same, id)
+    if (isLess) crowd.noteDriest(same)
     return true
   }
 
@@ -213,8 +212,8 @@ export class Crowds {
     this.retire(this.list.indexOf(small))
     for (let at = 0; at < this.joining.count; at++) {
       const id = this.joining.at(at)
-      const { stored } = this.histories.cohorts.state[id]!
-      if (!isOnEdge(stored, this.rules) || !this.joinsEqual(large, id, i)) large.insert(id)
+      const state = this.histories.cohorts.state[id]!
+      if (!isOnEdge(state, this.rules) || !this.joinsEqual(large, id, i)) large.insert(id)
     }
     this.joining.clear()
   }
@@ -225,9 +224,4 @@ const tableOf = oncePer((rules: Rules) => new Int16Array(kindCodes(rules)))
 
 function isSameWait(a: Waits, b: Waits): boolean {
   return a.solarUntil === b.solarUntil && a.solarTooUntil === b.solarTooUntil
-}
-
-/** Fuel above which a tank does not run dry in the next minute. [l] */
-export function safeL(pours: number, { generator }: Rules): number {
-  return generator === null ? 0 : (generator.cansAfter[pours] ?? 0) + generator.mostLitres
 }

@@ -1,12 +1,14 @@
 // Which cohort of a crowd runs dry first: a heap by fuel, in which what has left is passed over
 // when it comes to the top.
 
-import { doubled } from './cohorts.js'
+import { type Cohorts, doubled } from './cohorts.js'
 
 export class Driest {
   private count = 0
   private ids = new Int32Array(16)
   private fuels = new Float64Array(16)
+
+  constructor(private readonly cohorts: Cohorts) {}
 
   clear(): void {
     this.count = 0
@@ -25,7 +27,8 @@ export class Driest {
     return this.fuels[0]!
   }
 
-  note(id: number, fuel: number): void {
+  note(id: number): void {
+    const fuel = this.cohorts.fuel[id]!
     if (this.count === this.ids.length) {
       this.ids = doubled(this.ids)
       this.fuels = doubled(this.fuels)

@@ -29,14 +29,15 @@ export class Histories {
   }
 
   /**
-   * One takes over the starts of another in the same state; the fuel of both may differ where no
-   * tank is near dry.
-   *
-   * @param apart  fuel of the other less its own. [l]
+   * One takes over the starts of another in the same state; the fuel of both, as `cohorts` has it,
+   * may differ where no tank is near dry.
    */
-  join(id: number, other: number, apart: number): void {
+  join(id: number, other: number): void {
     const { cohorts, labels, dues } = this
-    cohorts.label[id] = labels.meld(cohorts.label[id]!, cohorts.label[other]!, apart)
+    const [label, taken] = [cohorts.label[id]!, cohorts.label[other]!]
+    labels.above[taken] = cohorts.fuel[other]! - cohorts.fuel[id]!
+    cohorts.label[id] = labels.meld(label, taken)
+    cohorts.fuel[id] = Math.min(cohorts.fuel[id]!, cohorts.fuel[other]!)
     cohorts.youngest[id] = Math.max(cohorts.youngest[id]!, cohorts.youngest[other]!)
     cohorts.downSince[id] = Math.max(cohorts.downSince[id]!, cohorts.downSince[other]!)
     dues.leave(other)

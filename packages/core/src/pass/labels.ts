@@ -14,8 +14,8 @@ import { Ids } from './ids.js'
 const FIRST_SIZE = 4096
 
 export class Labels {
-  /** Fuel above that of its parent; 0 for a root. [l] */
-  private more = new Float64Array(FIRST_SIZE)
+  /** Fuel above that of its parent; 0 for a root, but for one that is to be melded. [l] */
+  above: Float64Array = new Float64Array(FIRST_SIZE)
   private child = new Int32Array(FIRST_SIZE)
   private sibling = new Int32Array(FIRST_SIZE)
   /** First and last of those who wait. */
@@ -38,10 +38,10 @@ export class Labels {
   ofStart(start: number): number {
     let label = this.free
     if (label === NONE) {
-      if (this.used === this.more.length) this.grow()
+      if (this.used === this.above.length) this.grow()
       label = this.used++
     } else this.free = this.sibling[label]!
-    this.more[label] = 0
+    this.above[label] = 0
     this.child[label] = NONE
     this.waitsAlone(label, start)
     return label
@@ -53,21 +53,27 @@ export class Labels {
   }
 
   /**
-   * Makes two roots one.
+   * Makes two roots one, `above` telling what the second has above the first, less than nothing
+   * where it has less.
    *
-   * @param apart  fuel of `b` less that of `a`. [l]
-   * @returns      the root of both: the one with less fuel
+   * @returns  the root of both: the one with less fuel, with nothing above it
    */
-  meld(a: number, b: number, apart: number): number {
-    if (apart === 0 && this.child[b] === NONE) {
-      this.beside[this.tail[a]!] = this.head[b]!
-      this.tail[a] = this.tail[b]!
-      this.sibling[b] = this.free
-      this.free = b
-      return a
-    }
-    const [low, high] = apart < 0 ? [b, a] : [a, b]
-    this.more[high] = Math.abs(apart)
+  meld(a: number, b: number): number {
+    const root = this.below(a, b)
+    this.above[root] = 0
+    return root
+  }
+
+  /** Those who wait in `b` go on in `a`, whose fuel is the same. */
+  private append(a: number, b: number): number {
+    this.beside[this.tail[a]!] = this.head[b]!
+    this.tail[a] = this.tail[b]!
+    this.sibling[b] = this.free
+    this.free = b
+    return a
+  }
+
+  private hang(low: number, high: number): number {
     this.sibling[high] = this.child[low]!
     this.child[low] = high
     return low
@@ -96,17 +102,22 @@ export class Labels {
 
   /** What a new root has above the old one, told once. [l] */
   takeMore(root: number): number {
-    const more = this.more[root]!
-    this.more[root] = 0
+    const more = this.above[root]!
+    this.above[root] = 0
     return more
   }
 
   /** Two heaps below the same parent as one; its root keeps its fuel above that parent. */
   private below(a: number, b: number): number {
-    const [fuelA, fuelB] = [this.more[a]!, this.more[b]!]
-    const root = this.meld(a, b, fuelB - fuelA)
-    this.more[root] = Math.min(fuelA, fuelB)
-    return root
+    const { above } = this
+    const apart = above[b]! - above[a]!
+    if (apart === 0 && this.child[b] === NONE) return this.append(a, b)
+    if (apart < 0) {
+      above[a] = -apart
+      return this.hang(b, a)
+    }
+    above[b] = apart
+    return this.hang(a, b)
   }
 
   /** Tells all who wait that their next spell begins in minute `i`. */
@@ -159,7 +170,7 @@ export class Labels {
       if (who === this.tail[root]) break
     }
     for (let label = this.child[root]!; label !== NONE; label = this.sibling[label]!) {
-      this.tell(label, found, moreL + this.more[label]!)
+      this.tell(label, found, moreL + this.above[label]!)
     }
   }
 
@@ -182,7 +193,7 @@ export class Labels {
   }
 
   private grow(): void {
-    this.more = doubled(this.more)
+    this.above = doubled(this.above)
     this.child = doubled(this.child)
     this.sibling = doubled(this.sibling)
     this.head = doubled(this.head)

@@ -19,8 +19,8 @@ import {
 } from '../island/state.js'
 import { step } from '../island/step.js'
 import { NONE } from './cohorts.js'
-import type { Crowd } from './crowd.js'
-import { Crowds, safeL, type Watch } from './crowds.js'
+import { type Crowd, isSafe } from './crowd.js'
+import { Crowds, type Watch } from './crowds.js'
 import { Histories } from './histories.js'
 import { Ids } from './ids.js'
 
@@ -134,7 +134,7 @@ export class Sweep {
     const { histories, rules } = this
     const state = histories.cohorts.state[id]!
     histories.dues.leave(id)
-    if (histories.isMixed(id) && !(state.fuelL > safeL(state.pours, rules))) {
+    if (histories.isMixed(id) && !isSafe(state, rules)) {
       this.liveMixed(id, state, i)
       return
     }
@@ -178,7 +178,7 @@ export class Sweep {
     const state = this.histories.cohorts.state[id]!
     const code = kindCode(state, this.rules)
     if (code >= 0 && this.crowds.place(id, code, i)) return
-    if (code < 0 && isOnEdge(state.stored, this.rules) && this.meets(id, state)) return
+    if (code < 0 && isOnEdge(state, this.rules) && this.meets(id, state)) return
     this.alone.push(id)
   }
 
@@ -190,7 +190,10 @@ export class Sweep {
       this.meetings.set(key, id)
       return false
     }
-    this.histories.join(other, id, 0)
+    const { fuel } = this.histories.cohorts
+    fuel[id] = state.fuelL
+    fuel[other] = state.fuelL
+    this.histories.join(other, id)
     return true
   }
 
