@@ -5,7 +5,7 @@
 
 import { Worker } from 'node:worker_threads'
 import type { MonthRow, Prepared, RideQuestion, RideResult } from '@tideover/core'
-import { keepHeapSmall } from './heap.js'
+import { giveBack, keepHeapSmall } from './heap.js'
 import { progressLine } from './output.js'
 import {
   doWork,
@@ -70,6 +70,7 @@ export class RideThreads {
       worker.ref()
     }
     tell()
+    giveBack()
     const from = this.others.length === 0 ? 'first' : 'last'
     const next = (): number => takePiece(this.taken, works.length, from)
     for (let which = next(); which >= 0; which = next()) {
