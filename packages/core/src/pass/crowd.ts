@@ -175,19 +175,16 @@ export class Crowd {
       this.takeAll(out)
       return
     }
-    const lowEnd = Math.floor((calm.above - this.offset) * BUCKETS_A_KWH)
-    const highEnd = Math.floor((calm.below - this.offset) * BUCKETS_A_KWH)
-    if (lowEnd >= this.low) this.takeBelow(calm, Math.min(lowEnd, this.high), out)
-    if (highEnd <= this.high && this.count > 0) {
-      this.takeAbove(calm, Math.max(highEnd, this.low), out)
-    }
+    if ((calm.above - this.offset) * BUCKETS_A_KWH >= this.low) this.takeBelow(calm, out)
+    if ((calm.below - this.offset) * BUCKETS_A_KWH < this.high + 1) this.takeAbove(calm, out)
     if (this.burns) this.takeDry(calm, out)
   }
 
-  /** Takes out entries below a span, none of which lies above bucket `to`. */
-  private takeBelow(calm: Calm, to: number, out: Ids): void {
+  /** Takes out entries below a span. */
+  private takeBelow(calm: Calm, out: Ids): void {
     const { cohorts, ring, mask } = this
     const base = calm.above - this.offset
+    const to = Math.min(Math.floor(base * BUCKETS_A_KWH), this.high)
     for (let bucket = this.low; bucket <= to; bucket++) {
       for (let id = ring[bucket & mask]!; id !== NONE; ) {
         const following = cohorts.next[id]!
@@ -198,10 +195,12 @@ export class Crowd {
     this.narrow()
   }
 
-  /** Takes out entries above a span, none of which lies below bucket `from`. */
-  private takeAbove(calm: Calm, from: number, out: Ids): void {
+  /** Takes out entries above a span. */
+  private takeAbove(calm: Calm, out: Ids): void {
+    if (this.count === 0) return
     const { cohorts, ring, mask } = this
     const base = calm.below - this.offset
+    const from = Math.max(Math.floor(base * BUCKETS_A_KWH), this.low)
     for (let bucket = from; bucket <= this.high; bucket++) {
       for (let id = ring[bucket & mask]!; id !== NONE; ) {
         const following = cohorts.next[id]!

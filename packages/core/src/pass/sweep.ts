@@ -44,9 +44,9 @@ export class Sweep {
   private readonly histories: Histories
   private readonly crowds: Crowds
   /** Those that no crowd carries through the next minute. */
-  private readonly alone = new Ids()
+  private alone = new Ids()
   /** Those that live the minute one by one, and those that have. */
-  private readonly moving = new Ids()
+  private moving = new Ids()
   private readonly placing = new Ids()
   private readonly meetings = new Map<string, number>()
   private readonly sweepMinutes: number
@@ -86,10 +86,8 @@ export class Sweep {
 
   /** Lives minute `i` for every cohort. */
   live(i: number): void {
-    const { alone, moving, placing } = this
-    moving.clear()
-    for (let at = 0; at < alone.count; at++) moving.push(alone.at(at))
-    alone.clear()
+    const { placing } = this
+    const moving = this.takeAlone()
     this.takeDue(i)
     this.crowds.takeRestless(i, moving)
     placing.clear()
@@ -118,6 +116,15 @@ export class Sweep {
     for (let at = 0; at < alone.count; at++) note(alone.at(at), { ...state[alone.at(at)]! })
     for (const id of this.crowds.entries()) note(id, this.crowds.at(crowd[id]!).stateOf(id))
     return found
+  }
+
+  /** All that are alone, who from now on are no more. */
+  private takeAlone(): Ids {
+    const taken = this.alone
+    this.alone = this.moving
+    this.alone.clear()
+    this.moving = taken
+    return taken
   }
 
   /** Takes out those whose timer ends in this minute. */
@@ -220,13 +227,10 @@ export class Sweep {
   }
 
   private drop(gone: (id: number) => boolean, among: (crowd: Crowd) => boolean): void {
-    const { alone, moving } = this
-    moving.clear()
-    for (let at = 0; at < alone.count; at++) moving.push(alone.at(at))
-    alone.clear()
+    const moving = this.takeAlone()
     for (let at = 0; at < moving.count; at++) {
       const id = moving.at(at)
-      if (!gone(id)) alone.push(id)
+      if (!gone(id)) this.alone.push(id)
       else this.histories.forget(id)
     }
     this.crowds.drop(gone, among)
