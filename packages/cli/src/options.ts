@@ -102,7 +102,9 @@ export class OptionReader {
     const word = String(this.words[camel(name)] ?? '').replace(/^(\S{10}) (?=\d)/, '$1T')
     const time = DateTime.fromISO(word, { zone: isZone(zone) ? zone : 'utc' })
     if (!time.isValid || !/^\d{4}-\d{2}-\d{2}/.test(word)) {
-      this.fault(name, 'a time such as 2025-01-14T18:00Z', word)
+      const isWritten = /^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}|$)/.test(word)
+      const more = isWritten ? ', on a day and at a time that there are' : ''
+      this.fault(name, `a time such as 2025-01-14T18:00Z${more}`, word)
       return Number.NaN
     }
     if (/T.*(Z|[+-]\d{2}(:?\d{2})?)$/i.test(word)) return time.toMillis()

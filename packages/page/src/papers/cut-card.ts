@@ -54,10 +54,10 @@ function howLong(input: PapersInput): Html {
   const say = (hours: number): string => hoursSaid(hours, promised.horizonHours)
   const least =
     hardest !== null
-      ? 'No start of any month lasts less'
+      ? 'No start of any such month lasts less'
       : promised.worstHours === null
         ? 'At least as long in 19 of 20 such cuts'
-        : `No start in ${monthName(ride.month)} lasts less`
+        : `No start in such a ${monthName(ride.month)} lasts less`
   const many = hardest === null ? 'Half of all starts' : `In ${monthName(ride.month)} half`
   const half = `${many} last ${say(promised.medianHours)}${promised.medianHours < promised.horizonHours ? ' or longer' : ''}`
   return tag('div.plan', [

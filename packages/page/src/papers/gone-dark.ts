@@ -10,13 +10,13 @@ export function whenDark(input: PapersInput): Html {
   const { house, rules } = equippedOf(input)
   const { board } = wordsOf(input)
   const tries = `It tries again by itself ${rules.retries} times, a minute apart; then it has to be reset at the battery inverter.`
-  const { highest } = loadsOffWords(input.prepared, equippedOf(input), wholePercent)
+  const { highest, backHighest } = loadsOffWords(input.prepared, equippedOf(input), wholePercent)
   return tag('div', [
     tag('h3', 'It has gone dark'),
     list(
       [
         `Dark at a charge well above ${highest}: too much at once. Switch off kettles, heaters and motors. ${tries}`,
-        `Near ${highest} or less: empty; ${whatWakes(house, rules)}`,
+        `Near ${highest} or less: empty; ${whatWakes(house, rules, backHighest)}`,
         `It stays dark: switch loads off at the ${board}, bring them back one after another.`,
       ],
       'ol',
@@ -25,15 +25,13 @@ export function whenDark(input: PapersInput): Html {
 }
 
 /** What brings an empty island back, by the settings. */
-function whatWakes(house: House, rules: Rules): string {
+function whatWakes(house: House, rules: Rules, back: string): string {
   const ways: string[] = []
   if (house.inverter.whenEmpty === 'retries') {
     ways.push(`it tries by itself at ${house.inverter.retryAt.join(', ')}`)
   }
   if (house.inverter.whenEmpty === 'holds') {
-    ways.push(
-      `loads return by themselves once the charge is back at ${wholePercent(house.inverter.loadsBackAt)}`,
-    )
+    ways.push(`loads return by themselves once the charge is back at ${back}`)
   }
   if (rules.wakesOnSun) ways.push('sun on the panels wakes the battery')
   if (rules.wakesOnGenerator) {

@@ -167,10 +167,15 @@ function offCondition(facts: PageFacts): string {
 
 function generatorCondition({ answer, equipped }: PageFacts): string {
   const bare = answer.withoutGenerator
-  const how =
-    equipped.house.generator?.start === 'by hand'
+  const { start, startFailsShare = 0 } = equipped.house.generator ?? {}
+  const who =
+    start === 'by hand'
       ? 'somebody starts it when the battery runs low, in the hours said below'
-      : 'it starts by itself when the battery runs low, and does start'
+      : 'it starts by itself when the battery runs low'
+  const how =
+    startFailsShare === 0
+      ? `${who}${start === 'by hand' ? '' : ', and does start'}`
+      : `${who}; ${percent(startFailsShare)} of its starts are taken to fail`
   if (bare === null) return how
   const worst =
     bare.worstHours === null ? '' : ` and ${lastsText(bare.worstHours, bare.horizonHours)} at worst`

@@ -97,8 +97,7 @@ function bedtime(findings: readonly Finding[]): string {
 
 function emptyStep({ prepared, equipped }: PageFacts): string {
   const { inverter } = equipped.house
-  const { at: off } = loadsOffWords(prepared, equipped, percent)
-  const back = percent(inverter.loadsBackAt)
+  const { at: off, back } = loadsOffWords(prepared, equipped, percent)
   if (inverter.whenEmpty === 'holds') {
     return (
       `At a charge of ${off} everything goes off, but the battery inverter keeps running. What must ` +

@@ -125,7 +125,7 @@ function sentences(
   }
   if (stopsAt !== null) {
     said.push(
-      `From ${stopsAt} module${stopsAt === 1 ? '' : 's'} on no larger stack lasts more of these cuts` +
+      `From ${stopsAt} module${stopsAt === 1 ? '' : 's'} on no larger stack lasts 1 in 100 more of these cuts` +
         (binding.length > 0
           ? '.'
           : ', and neither charge limit, discharge limit nor inverter is why: the added hours end ' +

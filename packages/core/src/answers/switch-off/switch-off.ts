@@ -11,6 +11,7 @@ import type { RideAnswer } from '../ride.js'
 import { variantsOf } from '../ride-jobs.js'
 import type { RideQuestion } from '../ride-question.js'
 import { equip } from '../scenario.js'
+import { drawnWarnings } from '../warnings.js'
 import type { Spell } from '../words.js'
 import { oneEvents } from './event-kinds.js'
 import { hoursOfRides, monthStarts, type RideHours, spellsWith } from './month-starts.js'
@@ -83,6 +84,7 @@ export function switchOffAnswer(
   const bare = equip(prepared, { ...question, generator: false })
   const scene = { starts, equipped: bare, meanCriticalKw: mean(prepared, month) }
   const { modules, startSoc, health } = equipped
+  const beside = besideOf(prepared, equipped, month, plain)
   return {
     ...{ house: house.house, site: house.site, month, cutHours: hours },
     ...{ modules, startSoc, health, seed, sky },
@@ -94,7 +96,8 @@ export function switchOffAnswer(
     loads: rowsOf(prepared, month, found, (name) => columns.columns.get(name)!.kw),
     comfortOffBelow: demand.comfortKw.length === 0 ? null : house.comfort.dropBelow,
     events: oneEvents(house.loads).map((event) => eventCost(scene, event)),
-    ...besideOf(prepared, equipped, month, plain),
+    ...beside,
+    warnings: [...drawnWarnings(equipped, 'Hours are told'), ...beside.warnings],
   }
 }
 
