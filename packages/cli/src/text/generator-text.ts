@@ -20,7 +20,7 @@ export function generatorText(answer: PlanAnswer, traceCommand: string): string 
   if (answer.supposed) lines.push(...supposedLines(answer), '')
   lines.push(headline(answer), '', ...keepLines(answer), '')
   lines.push(...monthTable(answer), '', ...skyTable(answer), '')
-  lines.push('Who must be there:', ...caseLines(answer, traceCommand), '')
+  lines.push('Who must be there, with fuel enough:', ...caseLines(answer, traceCommand), '')
   lines.push(...quietLines(answer), ...failingLines(answer), '', wrap(SAMPLE))
   if (answer.warnings.length > 0) lines.push('', 'Look at:', ...bullets(answer.warnings))
   lines.push('', 'Caution:', ...bullets(answer.cautions))
