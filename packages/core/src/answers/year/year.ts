@@ -122,7 +122,10 @@ export function yearFrom(
     apartDays,
     worst: worstStarts(prepared, { ...question, apartDays }, months, source, done),
     ...beside,
-    warnings: [...drawnWarnings(equipped, 'Worst starts, and what would cure them, are told'), ...beside.warnings],
+    warnings: [
+      ...drawnWarnings(equipped, 'Worst starts, and what would cure them, are told'),
+      ...beside.warnings,
+    ],
   }
 }
 
