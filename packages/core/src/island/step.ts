@@ -1,7 +1,7 @@
 // The rule book: one state lives one minute. Walk, trace and every other user go through here.
 //
 // A minute is decided on what is known at its start, then the stack moves by one increment of
-// the columns, cut short where a charge limit or a charge edge says so. Nothing is allocated.
+// the columns, cut short where a charge limit or a charge edge says so. Next to nothing is allocated.
 //
 // Order: grid, generator, empty or back, shed levels, overload, solar, move.
 
