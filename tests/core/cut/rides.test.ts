@@ -2,6 +2,8 @@
 
 import {
   type Demand,
+  endedAfter,
+  lostAfter,
   minutesWithout,
   NO_SPELL,
   type RideLoad,
@@ -52,6 +54,19 @@ function loadsOf(...given: readonly Given[]): readonly RideLoad[] {
 }
 
 const always = 'w'
+
+describe('how long a spell goes on until loads are lost, by hand', () => {
+  // One bears 2 minutes whenever it is; the other bears 5 and wants power in minute 1 of 20 alone.
+  const loads = loadsOf([2, always.repeat(20)], [5, `.w${'.'.repeat(18)}`])
+
+  it('all of them: also where a gap may run already whose load is not wanted again', () => {
+    expect([...lostAfter(loads, 8, 0, 3)]).toEqual([1 + 5 + 1, 5 + 1, 5 + 1])
+  })
+
+  it('the first of them', () => {
+    expect([...endedAfter(loads, 0, 3)]).toEqual([2 + 1, 2 + 1, 2 + 1])
+  })
+})
 
 describe('a ride by hand', () => {
   const ride = (down: string, tolerates: number, wants = always, horizon = down.length) => {

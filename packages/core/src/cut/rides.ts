@@ -227,7 +227,8 @@ export function minutesWithout(
 /**
  * For a spell that begins in each minute of a window, the minutes off in one go after which every
  * load is lost that can be lost within the horizon: its tolerance, from the minute on in which it
- * wants power. A load that wants none for longer than the horizon is not lost in it. [minutes]
+ * wants power. One that wants none for longer than the horizon is not lost by such a spell; in one
+ * that began before and goes on, its gap may run already. [minutes]
  *
  * @param offset   axis minute of the window's first
  * @param minutes  of the window
@@ -243,7 +244,8 @@ export function lostAfter(
     const tolerance = toleranceOf(load)
     for (let i = 0; i < minutes; i++) {
       const until = gapIn(load, offset + i)
-      if (until < horizon) out[i] = Math.max(out[i]!, Math.min(NEVER, until + tolerance + 1))
+      const gapFrom = until < horizon ? until : 0
+      out[i] = Math.max(out[i]!, Math.min(NEVER, gapFrom + tolerance + 1))
     }
   }
   return out

@@ -180,9 +180,9 @@ export function hasRunLeast({ generator, generatorFrom }: State, i: number, rule
   return generator === Runs.running && i - generatorFrom >= rules.generator!.leastMinutes
 }
 
-/** Litres still in cans. */
-export function cansLeftL(state: State, rules: Rules): number {
-  return rules.generator?.cansAfter[state.pours] ?? 0
+/** Litres still in cans, after so many fillings of the tank. */
+export function cansLeftL({ pours }: Pick<State, 'pours'>, rules: Rules): number {
+  return rules.generator?.cansAfter[pours] ?? 0
 }
 
 /** What happened in a minute, one bit each. */

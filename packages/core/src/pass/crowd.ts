@@ -6,7 +6,7 @@
 import type { Calm, CalmSpans } from '../island/calm.js'
 import type { Kind, Waits } from '../island/mode.js'
 import type { Rules } from '../island/rules.js'
-import { restTimers, SOLAR_IN, type State } from '../island/state.js'
+import { cansLeftL, restTimers, SOLAR_IN, type State } from '../island/state.js'
 import { type Cohorts, NONE } from './cohorts.js'
 import { Driest } from './driest.js'
 import type { Ids } from './ids.js'
@@ -144,7 +144,7 @@ export class Crowd {
       if (cohorts.base[other] !== base || !this.hasSameTimers(other, state, i)) continue
       const fuel = cohorts.fuel[other]! - this.burnt
       if (fuel === state.fuelL) return other
-      if (fuel > safeL(state.pours, this.rules) && isSafe(state, this.rules)) return other
+      if (fuel > safeL(state, this.rules) && isSafe(state, this.rules)) return other
     }
     return NONE
   }
@@ -215,8 +215,7 @@ export class Crowd {
   private takeDry(calm: Calm, out: Ids): void {
     const { driest, cohorts } = this
     if (driest.isEmpty) return
-    const { generator } = this.rules
-    const fuel = this.burnt + calm.litres + (generator?.cansAfter[this.kind.pours] ?? 0)
+    const fuel = this.burnt + calm.litres + cansLeftL(this.kind, this.rules)
     if (driest.fuel > fuel) return
     while (!driest.isEmpty && driest.fuel <= fuel) {
       const { id, fuel: noted } = driest
@@ -292,11 +291,11 @@ export class Crowd {
 }
 
 /** Whether no tank runs dry in the next minute. */
-export function isSafe({ fuelL, pours }: State, rules: Rules): boolean {
-  return fuelL > safeL(pours, rules)
+export function isSafe(state: State, rules: Rules): boolean {
+  return state.fuelL > safeL(state, rules)
 }
 
 /** Fuel above which that is so. [l] */
-function safeL(pours: number, { generator }: Rules): number {
-  return generator === null ? 0 : (generator.cansAfter[pours] ?? 0) + generator.mostLitres
+function safeL(state: State, rules: Rules): number {
+  return cansLeftL(state, rules) + (rules.generator?.mostLitres ?? 0)
 }
