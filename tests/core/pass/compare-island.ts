@@ -3,13 +3,13 @@
 //
 // The walk is the plain reading of the rule book, one start at a time; it is the truth here. It
 // shares what later starts have found from the same state in the same minute, so some starts are
-// stepped besides with nothing shared at all.
+// stepped besides with nothing shared at all; where hours are given to it, all of them.
 
-import { onGrid, pass, walkStarts } from '@tideover/core'
+import { isHopeless, onGrid, pass, walkStarts } from '@tideover/core'
 import { compareEnds, isSame, spellsOf, stepped } from './compare-starts.js'
 import { randomIsland } from './random-island.js'
 
-/** Starts of which one is stepped with nothing shared. */
+/** Starts of which one is stepped to the very end with nothing shared. */
 const STEPPED_OF = 97
 
 export interface Comparison {
@@ -17,7 +17,7 @@ export interface Comparison {
   readonly starts: number
   /** Down spells that the pass found. */
   readonly spells: number
-  /** Starts stepped with nothing shared, and ends compared. */
+  /** Starts stepped to the very end with nothing shared, and ends compared. */
   readonly stepped: number
   readonly ends: number
   /** One sentence each; none where pass, walk and step agree. */
@@ -27,12 +27,14 @@ export interface Comparison {
 /**
  * @param number     of the random island; starts and horizon in minutes
  * @param walkedFor  how far all starts are walked; those stepped alone go to the horizon. [min]
+ * @param alone      'all': every start is stepped alone besides, until it is dark for good
  */
 export function compareIsland(
   number: number,
   starts: number,
   horizon: number,
   walkedFor = horizon,
+  alone: 'some' | 'all' = 'some',
 ): Comparison {
   const island = randomIsland(number, starts + horizon)
   const { columns, rules } = island.compiled
@@ -48,13 +50,11 @@ export function compareIsland(
     if (!isSame(carried, walked, start, walkedFor)) {
       differ(start, 'walked', own(walkedFor), spellsOf(walked, start, walkedFor).join())
     }
-    if (start % STEPPED_OF !== 0) continue
-    differ(
-      start,
-      'stepped',
-      own(horizon),
-      stepped(island.compiled, startKwh, start, horizon).join(),
-    )
+    const toTheEnd = start % STEPPED_OF === 0
+    if (!toTheEnd && alone === 'some') continue
+    const isOver = toTheEnd ? undefined : isHopeless
+    const lived = stepped(island.compiled, startKwh, start, horizon, isOver)
+    differ(start, 'stepped', own(horizon), lived.join())
   }
   return {
     about: island.about,

@@ -3,6 +3,7 @@
 
 import {
   type Compiled,
+  type isHopeless,
   newState,
   restTimers,
   type Spells,
@@ -36,12 +37,17 @@ export function isSame(a: Spells, b: Spells, start: number, horizon: number): bo
   return true
 }
 
-/** The same by stepping a state of its own, with nothing shared. */
+/**
+ * The same by stepping a state of its own, with nothing shared.
+ *
+ * @param isOver  where given, a state that is off is left where it holds
+ */
 export function stepped(
   { columns, rules }: Compiled,
   startKwh: number,
   start: number,
   horizon: number,
+  isOver?: typeof isHopeless,
 ): number[] {
   const state = newState(rules, startKwh)
   const out: number[] = []
@@ -49,6 +55,7 @@ export function stepped(
     step(state, i, columns, rules)
     const down = state.level > rules.lastLevel
     if (down !== (out.length % 2 === 1)) out.push(i)
+    if (down && isOver?.(state, i, columns, rules)) break
   }
   if (out.length % 2 === 1) out.push(-1)
   return out
