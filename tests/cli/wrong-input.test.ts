@@ -135,7 +135,15 @@ describe.concurrent('options', () => {
     ],
     [
       ['trace', 'HOUSE', '--start', '18:00'],
-      /^--start must be a time such as 2025-01-14T18:00Z, got "18:00"$/,
+      /^--start must be a day with its time such as 2025-01-14T18:00Z, got "18:00"$/,
+    ],
+    [
+      ['ride', 'HOUSE', '--month', 'January'],
+      /^--month must be a whole number 1\.\.12; January is 1, got "January"$/,
+    ],
+    [
+      ['year', 'HOUSE', '--hours', '2d'],
+      /^--hours must be a number > 0 and <= 720 \[h\]; 2 days are 48, got "2d"$/,
     ],
     [
       ['trace', 'HOUSE', '--start', '2024-06-01T00:00Z'],

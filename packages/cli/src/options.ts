@@ -4,6 +4,7 @@ import {
   clockMinute,
   InputError,
   isZone,
+  monthName,
   type Problem,
   printable,
   SKIES,
@@ -50,6 +51,14 @@ export class OptionReader {
     return this.number(name, `a whole number ${min}..${max}`, inside)
   }
 
+  /** 1..12; undefined where absent or wrong. A name is told its number. */
+  month(): number | undefined {
+    const word = this.words.month
+    const named = MONTHS.find((month) => isNamed(month, word))
+    if (named === undefined) return this.whole('month', 1, 12)
+    return this.fault('month', `a whole number 1..12; ${monthName(named)} is ${named}`, word)
+  }
+
   /** 0..1, or a percentage with its sign; undefined where absent or wrong. */
   share(name: string, need = SHARE_NEED, ok = isShare): number | undefined {
     const word = this.words[camel(name)]
@@ -62,7 +71,7 @@ export class OptionReader {
   /** Length of a cut. [h], 30 days at most: so far is every start followed. */
   hours(): number {
     const most = 720
-    const need = `a number > 0 and <= ${most} [h]`
+    const need = `a number > 0 and <= ${most} [h]${hoursHint(this.words.hours)}`
     return this.number('hours', need, (value) => value > 0 && value <= most) ?? 24
   }
 
@@ -104,7 +113,8 @@ export class OptionReader {
     if (!time.isValid || !/^\d{4}-\d{2}-\d{2}/.test(word)) {
       const isWritten = /^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}|$)/.test(word)
       const more = isWritten ? ', on a day and at a time that there are' : ''
-      this.fault(name, `a time such as 2025-01-14T18:00Z${more}`, word)
+      const need = /^\d{1,2}:\d{2}$/.test(word) ? 'a day with its time' : 'a time'
+      this.fault(name, `${need} such as 2025-01-14T18:00Z${more}`, word)
       return Number.NaN
     }
     if (/T.*(Z|[+-]\d{2}(:?\d{2})?)$/i.test(word)) return time.toMillis()
@@ -180,6 +190,23 @@ function numberIn(word: Word): number {
 
 function commaHint(word: Word): string {
   return typeof word === 'string' && /^\d+,\d+\s*%?$/.test(word) ? ', written with a point' : ''
+}
+
+const MONTHS = Array.from({ length: 12 }, (_, m) => m + 1)
+
+/** `January`, `jan` */
+function isNamed(month: number, word: Word | undefined): boolean {
+  if (typeof word !== 'string' || !/^[a-z]{3,}$/i.test(word)) return false
+  return monthName(month).toLowerCase().startsWith(word.toLowerCase())
+}
+
+/** A length with its unit: `24h`, `2d`, `2 days`. */
+function hoursHint(word: Word | undefined): string {
+  const [, number, unit] = /^(\d+(?:\.\d+)?)\s*(h|d)[a-z]*$/i.exec(String(word)) ?? []
+  if (number === undefined) return ''
+  return unit!.toLowerCase() === 'h'
+    ? `; the number alone: ${number}`
+    : `; ${number} days are ${24 * Number(number)}`
 }
 
 const isShare = (value: number): boolean => value >= 0 && value <= 1

@@ -55,7 +55,7 @@ describe('a house with faults', () => {
       'site.latitudeDeg must be a number -90..90 [deg], got 91',
       'site.timezone must be an IANA time zone such as Europe/London, got "Europe/Stornoway"',
       'stack.module.usableKwh must be a number > 0 and <= 200 [kWh], got -5',
-      'stack.module.chargeKw must be a number > 0 and <= 200 [kW], got "2"',
+      'stack.module.chargeKw must be a number > 0 and <= 200 [kW]; without quotation marks: 2, got "2"',
       'stack.modules must be a whole number 1..100, got 1.5',
       'loads[0].tier must be one of critical, comfort, gridOnly, got "vital"',
       'loads[0].w must be a number > 0 and <= 100000 [W], got NaN',

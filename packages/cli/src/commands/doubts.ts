@@ -9,7 +9,7 @@ import { doubtsText } from '../text/doubts-text.js'
 export function doubts(path: string | undefined, words: Words): void {
   const reader = new OptionReader(words)
   const share = reader.share('share')
-  const month = reader.whole('month', 1, 12)
+  const month = reader.month()
   const asked = {
     ...scenarioOf(reader),
     // Twice the cut is asked about too.

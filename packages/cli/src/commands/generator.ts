@@ -19,7 +19,7 @@ export function generator(path: string | undefined, words: Words): void {
 
 function questionOf(words: Words): PlanQuestion & { readonly sky: SkyKind } {
   const reader = new OptionReader(words)
-  const month = reader.whole('month', 1, 12)
+  const month = reader.month()
   const quiet = reader.clockSpan('quiet')
   const setKw = reader.number('set', 'a number > 0 and <= 100 [kW]', (v) => v > 0 && v <= 100)
   const startFails = reader.share('start-fails')

@@ -17,7 +17,7 @@ export async function report(path: string | undefined, words: Words): Promise<vo
     sky: reader.sky(['dull', 'none']) as 'dull' | 'none',
     years: reader.whole('years', 1, 200) ?? 30,
   }
-  const month = reader.whole('month', 1, 12)
+  const month = reader.month()
   const threads = reader.whole('threads', 1, 64) ?? availableParallelism()
   reader.done()
   const crew = new RideThreads(threads, true)

@@ -13,7 +13,7 @@ export async function ride(path: string | undefined, words: Words): Promise<void
   const share = reader.share('share')
   const question = {
     ...scenarioOf(reader),
-    month: reader.whole('month', 1, 12) ?? 1,
+    month: reader.month() ?? 1,
     hours: reader.hours(),
     sky: reader.sky(),
     years: reader.whole('years', 1, 200) ?? 30,

@@ -18,7 +18,7 @@ function skyOf(reader: OptionReader, words: Words): SkyKind {
 export function stacks(path: string | undefined, words: Words): void {
   const reader = new OptionReader(words)
   const share = reader.share('share')
-  const month = reader.whole('month', 1, 12)
+  const month = reader.month()
   const asked = {
     ...scenarioOf(reader),
     hours: reader.hours(),

@@ -53,7 +53,7 @@ function asked(words: Words): { question: StartsQuestion; month: number | null }
     years: reader.whole('years', 1, 200) ?? 30,
     ...(syntheticYear === undefined ? {} : { syntheticYear }),
   }
-  const month = reader.whole('month', 1, 12) ?? null
+  const month = reader.month() ?? null
   if (words.csv === '-' && words.json === true) {
     reader.fault('csv', 'a file beside --json, which has standard output for itself', '-')
   }

@@ -8,7 +8,7 @@ import { switchOffText } from '../text/switch-off-text.js'
 /** `switch-off`: what each load costs in hours, and one kettle in minutes. */
 export function switchOff(path: string | undefined, words: Words): void {
   const reader = new OptionReader(words)
-  const month = reader.whole('month', 1, 12)
+  const month = reader.month()
   const asked = {
     ...scenarioOf(reader),
     hours: reader.hours(),

@@ -2,6 +2,7 @@
 
 import { z } from 'zod'
 import { crossFaults } from './cross-faults.js'
+import { hintFor } from './hints.js'
 import type { House, LoadInput, Tier, WakesOn } from './house.js'
 import { InputError, type Problem, printable } from './problem.js'
 import { houseRules } from './rules.js'
@@ -81,7 +82,9 @@ function toProblems(issue: z.core.$ZodIssue, plain: unknown): Problem[] {
       got: 'an unknown field',
     }))
   }
-  return [{ where, need: issue.message, got: printable(valueAt(plain, issue.path)) }]
+  const got = valueAt(plain, issue.path)
+  const need = issue.message + hintFor(issue.message, got)
+  return [{ where, need, got: printable(got) }]
 }
 
 /** `loads[2].w` */
