@@ -211,3 +211,61 @@ it('prices of a house file are money, not below nothing', () => {
     'prices.generator: a number 0..1000000 [money]',
   ])
 })
+
+describe('each step for a generator by hand, and for a stack in the cold', () => {
+  const LITRES = { none: 0.4, half: 0.7, full: 1.1 }
+  const generator = { ratedKw: 2, tankL: 3, cansL: 2, start: 'by hand', litresPerHour: LITRES }
+  const person = { minutes: 30, from: '08:00', to: '20:00' }
+  const stack = { ...PLAIN.stack, place: 'shed', modulesMax: 1 }
+  const changes = { generator, person, stack }
+  const answer = asked(changes)
+
+  it('more fuel, in cans where somebody pours them and in the tank where nobody does', () => {
+    const more = step(answer, '20 l more fuel in cans, 25 l with the tank')
+    expectRidden(more, { ...changes, generator: { ...generator, cansL: 22 } })
+    expect(more.warnings.join(' ')).toContain('never in the living space')
+    const alone = { generator: { ...generator, cansL: 0, start: 'automatic' } }
+    const { others } = changesOf(prepare(checkHouse({ ...PLAIN, ...alone })), {}, 2)
+    expect(others.map(({ what }) => what)).toContain('20 l more fuel in a larger tank, 23 l')
+  })
+
+  it('somebody at any hour, who is asked first, and what helps where nobody is woken', () => {
+    const anyHour = step(answer, 'somebody to start the generator at any hour')
+    expectRidden(anyHour, { ...changes, person: { ...person, from: '00:00', to: '24:00' } })
+    expect(anyHour.price).toBe(0)
+    expect(anyHour.warnings).toEqual(['It counts only if somebody has agreed to be woken.'])
+    expect(answer.nextSteps[0]).toBe(anyHour)
+    const instead = answer.advice.find((text) => text.startsWith('Where nobody has agreed'))
+    expect(instead).toBeDefined()
+    expect(instead).not.toContain('at any hour')
+  })
+
+  it('a set that starts by itself', () => {
+    expectRidden(step(answer, 'a generator of the same size that starts by itself'), {
+      ...changes,
+      generator: { ...generator, start: 'automatic' },
+    })
+  })
+
+  it('a warmer place', () => {
+    expectRidden(step(answer, 'the battery in an attached garage, not in a shed'), {
+      ...changes,
+      stack: { ...stack, place: 'attached garage' },
+    })
+  })
+
+  it('none of it where it is so already', () => {
+    const kindsOf = (more: object) =>
+      changesOf(prepare(checkHouse({ ...PLAIN, ...changes, ...more })), {}, 2).others.map(
+        ({ kind }) => kind,
+      )
+    expect(kindsOf({})).toEqual(['array', 'array', 'tilt', 'place', 'fuel', 'person', 'start'])
+    const settled = {
+      generator: { ...generator, start: 'automatic' },
+      stack: { ...stack, place: 'house' },
+    }
+    expect(kindsOf(settled)).toEqual(['array', 'array', 'tilt', 'fuel'])
+    const awake = { person: { ...person, from: '00:00', to: '24:00' } }
+    expect(kindsOf(awake)).toEqual(['array', 'array', 'tilt', 'place', 'fuel', 'start'])
+  })
+})

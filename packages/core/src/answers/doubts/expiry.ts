@@ -1,9 +1,9 @@
 // When the answer expires: the year of the battery, and the growth of the loads, at which the share
 // that was promised is lost. Found by riding the month again, not by a slope.
 
+import { withGrowth } from '../altered.js'
 import { equip } from '../scenario.js'
 import { AGEING_A_YEAR, AGEING_RANGE, healthAt, yearsTo } from './ageing.js'
-import { withGrowth } from './altered.js'
 import { type Rider, shareOf } from './rider.js'
 import { firstLost } from './search.js'
 

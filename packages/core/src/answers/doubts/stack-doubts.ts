@@ -1,8 +1,8 @@
 // Doubts that leave the weather alone: charge at the start, its reading, age, people.
 
+import { withNobody } from '../altered.js'
 import { equip, READING_ERROR, type Scenario } from '../scenario.js'
 import { AGEING_A_YEAR, yearsTo } from './ageing.js'
-import { withNobody } from './altered.js'
 import { CP, doubtFigures, type OpenDoubt } from './doubt.js'
 import { type Rider, rideAgain } from './rider.js'
 

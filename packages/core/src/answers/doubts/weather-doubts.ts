@@ -2,9 +2,9 @@
 
 import type { Place } from '../../house/house.js'
 import type { SkyKind } from '../../sky/sky.js'
+import { colder, PLACES, withGrowth, withoutSolar, withPlace } from '../altered.js'
 import type { RideQuestion } from '../ride-question.js'
 import { skyName } from '../words.js'
-import { colder, PLACES, withGrowth, withoutSolar, withPlace } from './altered.js'
 import { CP, type DoubtEnd, doubtFigures, type OpenDoubt } from './doubt.js'
 import { type Change, DOUBT_YEARS, type Rider, rideAgain, skyOf } from './rider.js'
 

@@ -29,6 +29,7 @@ export function adviceOn(next: NextSteps, rows: readonly StackRow[], around: Aro
     ...alreadyLasts(base),
     ...toTheTarget(kept, base, around),
     ...take(kept, comparedBy, base, around),
+    ...withNobodyWoken(kept, comparedBy, around),
     ...anotherDay(kept, 'median', 'in the middle case', around),
     ...anotherDay(kept, 'worst', 'at worst', around),
     ...(from < rows.length
@@ -96,6 +97,16 @@ function take(
     said.push(`Most hours: ${most.what}: ${gain}; ${priceWords(most)}.`)
   }
   return said
+}
+
+/** What gives most where nobody gets up for it. */
+function withNobodyWoken(steps: readonly NextStep[], comparedBy: Case, around: Around): string[] {
+  const [first, ...others] = steps
+  if (first?.kind !== 'person' || !counts(first, comparedBy)) return []
+  const most = others.toSorted((a, b) => moreHours(a, b, comparedBy))[0]
+  if (most === undefined || !counts(most, comparedBy)) return []
+  const gain = gainWords(most, comparedBy, around)
+  return [`Where nobody has agreed to be woken: ${most.what}: ${gain}; ${priceWords(most)}.`]
 }
 
 /** The cheapest known way to another day; else any. */

@@ -2,7 +2,16 @@
 
 import type { Prepared } from '../../series/prepare.js'
 
-export type StepKind = 'module' | 'array' | 'tilt' | 'generator' | 'load'
+export type StepKind =
+  | 'module'
+  | 'array'
+  | 'tilt'
+  | 'place'
+  | 'generator'
+  | 'fuel'
+  | 'person'
+  | 'start'
+  | 'load'
 
 export interface Change {
   readonly kind: StepKind

@@ -1,5 +1,5 @@
-// The next step for another day: a module, more sun, a generator, less load, each ridden like the
-// house as it stands.
+// The next step for another day: a module, more sun, a warmer place, a generator, less load, each
+// ridden like the house as it stands.
 
 import type { HouseFiles, Prepared } from '../../series/prepare.js'
 import type { HourFigures } from '../hour-figures.js'
@@ -9,6 +9,8 @@ import { warningsFor } from '../warnings.js'
 import type { Change, StepKind } from './change.js'
 import { generatorChange } from './generator-change.js'
 import { loadChanges } from './load-changes.js'
+import { placeChange } from './place-change.js'
+import { setChanges } from './set-changes.js'
 import { CASES, type Case, gained, perHour, type RiddenStacks, stackFigures } from './stack-rows.js'
 import { sunChanges } from './sun-changes.js'
 
@@ -100,7 +102,7 @@ function bestOf(loads: readonly NextStep[], comparedBy: Case): NextStep[] {
 
 /** What is tried beside modules. */
 export interface Changes {
-  /** More sun, a generator. */
+  /** More sun, a warmer place, a generator or more of the one there is. */
   readonly others: readonly Change[]
   readonly loads: readonly Change[]
 }
@@ -108,7 +110,12 @@ export interface Changes {
 /** @param files  what `prepare` was given. @param month  1..12 */
 export function changesOf(prepared: Prepared, files: HouseFiles, month: number): Changes {
   return {
-    others: [...sunChanges(prepared, files, month), ...generatorChange(prepared, files)],
+    others: [
+      ...sunChanges(prepared, files, month),
+      ...placeChange(prepared),
+      ...generatorChange(prepared, files),
+      ...setChanges(prepared, files),
+    ],
     loads: loadChanges(prepared, files, month),
   }
 }

@@ -1,9 +1,9 @@
 // A house with one thing changed, to see what hangs on it.
 
-import type { House, Place } from '../../house/house.js'
-import type { Demand } from '../../load/demand.js'
-import type { Prepared } from '../../series/prepare.js'
-import type { Sky } from '../../sky/sky.js'
+import type { House, Place } from '../house/house.js'
+import type { Demand } from '../load/demand.js'
+import type { Prepared } from '../series/prepare.js'
+import type { Sky } from '../sky/sky.js'
 
 /** Places of a stack, the warmest in winter first. */
 export const PLACES: readonly Place[] = ['house', 'attached garage', 'shed']
