@@ -349,6 +349,27 @@ describe('likely slips', () => {
     expect(slips({ arrays: [{ ...roof, azimuthDeg: 180, peakKw: 40 }] })[0]).toContain('40 kW')
   })
 
+  it('a motor without its start, where the start would be more than half the inverter', () => {
+    // Of 5 kVA: 5 x 400 W at 0.75 are 2.7 kVA, 5 x 350 W are 2.3.
+    const sump = { name: 'sump pump', tier: 'critical', w: 400, powerFactor: 0.75 }
+    const inverter = { ratedKva: 5, startingKva: 5 }
+    const of = (load: Plain): string[] => slips({ inverter, loads: [load] })
+    expect(of(sump)).toEqual([
+      'sump pump: counted as no motor, for it has no startingMultiple; a pump or compressor draws some ' +
+        '5 times its power as it starts: 2.7 kVA beside the 5.0 of the battery inverter.',
+    ])
+    expect(of({ ...sump, w: 350 })).toEqual([])
+    expect(of({ ...sump, startingMultiple: 4 })).toEqual([])
+    expect(of({ ...sump, name: 'dehumidifier' })).toEqual([])
+  })
+
+  it('a module of 50 kWh', () => {
+    const module = { usableKwh: 50, chargeKw: 5, dischargeKw: 5 }
+    expect(slips({ stack: { module, modules: 1, place: 'house' } })).toEqual([
+      'stack.module.usableKwh: 50 kWh is a lot for one module; is it that of the whole stack?',
+    ])
+  })
+
   it('a comma in a number between braces', () => {
     const message = refusal(() => checkHouse(withField('inverter.68', null)))
     expect(message).toBe(

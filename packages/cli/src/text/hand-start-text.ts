@@ -24,13 +24,16 @@ export function startLines(house: House, { skies }: NowAnswer, clock: Clock): st
     ]
   }
   const earliest = earliestOf(starts as HandStart[])
-  const head = generator.start === 'automatic' ? 'if it does not start by itself' : 'by hand'
+  const [head, pull] =
+    generator.start === 'automatic'
+      ? ['if it does not start by itself', 'start it at its own panel']
+      : ['by hand', 'pull the cord']
   const takes = Math.ceil(person?.minutes ?? 0)
   const go = takes === 0 ? '' : `, so go ${goText(earliest.at - takes, clock)}`
   const lines = [
-    `Generator, ${head}: pull the cord by ${clock(earliest.at)} at the latest${go}. It gives power ` +
+    `Generator, ${head}: ${pull} by ${clock(earliest.at)} at the latest${go}. It gives power ` +
       `${earliest.powerAt - earliest.at} min later. That is the very last minute, for a set that ` +
-      'starts at the first pull: be early.',
+      'starts at the first try: be early.',
   ]
   if (person !== undefined) {
     const found = ends.map((sky) => skies[sky].startInHours).filter((each) => each !== null)

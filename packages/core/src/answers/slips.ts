@@ -31,6 +31,7 @@ const SMALL_YEAR_KWH = 100
 export function slipsOf({ house }: Pick<Prepared, 'house'>): string[] {
   return [
     ...house.loads.flatMap(loadWarnings),
+    ...house.loads.flatMap((load) => motorSlips(load, house)),
     ...placeSlips(house),
     ...house.arrays.flatMap((a) => arraySlips(a, house)),
     ...generatorSlips(house),
@@ -64,6 +65,28 @@ function loadWarnings(load: LoadInput): string[] {
     ]
   }
   return []
+}
+
+/** Loads with a motor in them. */
+const MOTOR = /pump|fridge|freezer|refrigerator|compressor|air.?con/i
+/** What a motor draws as it starts, over its running power; common practice, no source. */
+const STARTS_TIMES = 5
+/** Starts that take no more of what the inverter carries are let pass. */
+const LARGE_START = 0.5
+
+/** A motor of which no start is known, where a start would be more than half the inverter. */
+function motorSlips(load: LoadInput, { inverter }: House): string[] {
+  const { name, tier, w = 0, powerFactor, startingMultiple, motorHp } = load
+  if (tier === 'gridOnly' || !MOTOR.test(name)) return []
+  if (startingMultiple > 1 || motorHp !== undefined) return []
+  const startKva = (STARTS_TIMES * w) / 1000 / powerFactor
+  const carries = inverter.startingKva ?? inverter.ratedKva
+  if (startKva < LARGE_START * carries) return []
+  return [
+    `${name}: counted as no motor, for it has no startingMultiple; a pump or compressor draws some ` +
+      `${STARTS_TIMES} times its power as it starts: ${startKva.toFixed(1)} kVA beside the ` +
+      `${carries.toFixed(1)} of the battery inverter.`,
+  ]
 }
 
 /** A longitude that does not fit the clock: latitude and longitude swapped, a sign left out. */
@@ -120,8 +143,11 @@ function generatorSlips({ generator, person }: House): string[] {
 /** Limits of a module beyond this many capacities an hour are watts or amperes; cp, no source. */
 const MOST_C_RATE = 3
 
+/** What a person can lift and connect holds less; common practice, no source. [kWh] */
+const LARGE_MODULE_KWH = 30
+
 function stackSlips({ stack: { module } }: House): string[] {
-  return (['chargeKw', 'dischargeKw'] as const).flatMap((field) =>
+  const slips = (['chargeKw', 'dischargeKw'] as const).flatMap((field) =>
     module[field] > MOST_C_RATE * module.usableKwh
       ? [
           `stack.module.${field}: ${module[field]} kW on ${module.usableKwh} kWh fills or empties it in ` +
@@ -129,6 +155,11 @@ function stackSlips({ stack: { module } }: House): string[] {
         ]
       : [],
   )
+  if (module.usableKwh <= LARGE_MODULE_KWH) return slips
+  return [
+    ...slips,
+    `stack.module.usableKwh: ${module.usableKwh} kWh is a lot for one module; is it that of the whole stack?`,
+  ]
 }
 
 function personSlips({ person }: House): string[] {
