@@ -245,6 +245,7 @@ describe('the date', () => {
 
 it('a charge that is no share is refused', () => {
   const prepared = ready({})
+  const need = 'soc: a number 0..1 [share of 1]'
   const faults = [62, -0.1, Number.NaN].flatMap((soc) => faultsOf(() => asked(prepared, soc)))
-  expect(faults).toEqual(new Array(3).fill('soc: a number 0..1 [share of 1]'))
+  expect(faults).toEqual([`${need}; 62 % is written 0.62`, need, need])
 })

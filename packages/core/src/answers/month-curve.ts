@@ -6,6 +6,7 @@ import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
 import { type AutonomyCurve, autonomyCurve, leastCurve } from './autonomy-curve.js'
 import { weighed } from './branches.js'
+import { checkQuestion } from './check-question.js'
 import { monthRides } from './month-rides.js'
 import { monthSky } from './month-sky.js'
 import { isEvening, type Pattern } from './patterns.js'
@@ -38,6 +39,7 @@ export function monthCurve(
   sky: SkyKind,
   hours: ArrayLike<number>,
 ): MonthCurve {
+  checkQuestion(question, ['month', 'hours'])
   const { month, hours: cutHours, years = 30, winters = 10, seed = prepared.house.seed } = question
   const horizon = Math.ceil(60 * Math.max(cutHours, ...Array.from(hours)))
   const ridden = monthRides(

@@ -10,6 +10,7 @@ import type { Site } from '../house/house.js'
 import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
 import { type Beside, besideOf } from './beside.js'
+import { checkQuestion } from './check-question.js'
 import { PATTERN_GROUNDS, type PatternGround } from './patterns.js'
 import {
   type RideResult,
@@ -55,6 +56,7 @@ export function rideAnswer(
   question: RideQuestion,
   plain?: unknown,
 ): RideAnswer {
+  checkQuestion(question, ['month', 'hours'])
   const results = rideJobs(prepared, question).map((job) => runRideJob(prepared, question, job))
   return rideFrom(prepared, question, results, plain)
 }
@@ -70,6 +72,7 @@ export function rideFrom(
   results: readonly RideResult[],
   plain?: unknown,
 ): RideAnswer {
+  checkQuestion(question, ['month', 'hours'])
   const { house } = prepared
   const { month, hours, years = 30, seed = house.seed } = question
   const promise = question.sky ?? 'dull'

@@ -71,21 +71,19 @@ function loadWarnings(load: LoadInput): string[] {
 const MOTOR = /pump|fridge|freezer|refrigerator|compressor|air.?con/i
 /** What a motor draws as it starts, over its running power; common practice, no source. */
 const STARTS_TIMES = 5
-/** Starts that take no more of what the inverter carries are let pass. */
-const LARGE_START = 0.5
 
-/** A motor of which no start is known, where a start would be more than half the inverter. */
+/** A motor of which no start is known, where the inverter may not carry it. */
 function motorSlips(load: LoadInput, { inverter }: House): string[] {
   const { name, tier, w = 0, powerFactor, startingMultiple, motorHp } = load
   if (tier === 'gridOnly' || !MOTOR.test(name)) return []
   if (startingMultiple > 1 || motorHp !== undefined) return []
   const startKva = (STARTS_TIMES * w) / 1000 / powerFactor
   const carries = inverter.startingKva ?? inverter.ratedKva
-  if (startKva < LARGE_START * carries) return []
+  if (startKva <= carries) return []
   return [
     `${name}: counted as no motor, for it has no startingMultiple; a pump or compressor draws some ` +
-      `${STARTS_TIMES} times its power as it starts: ${startKva.toFixed(1)} kVA beside the ` +
-      `${carries.toFixed(1)} of the battery inverter.`,
+      `${STARTS_TIMES} times its power as it starts: ${startKva.toFixed(1)} kVA, and the battery ` +
+      `inverter carries ${carries.toFixed(1)}.`,
   ]
 }
 

@@ -10,6 +10,7 @@ import { daysOfCut } from '../series/dull.js'
 import type { Prepared } from '../series/prepare.js'
 import type { SkyKind } from '../sky/sky.js'
 import { type Beside, besideOf } from './beside.js'
+import { checkQuestion } from './check-question.js'
 import { type MonthRides, monthRides } from './month-rides.js'
 import { monthSky } from './month-sky.js'
 import { rideHorizon } from './ride-jobs.js'
@@ -72,6 +73,7 @@ export function startsOfMonth(
   question: StartsQuestion,
   month: number,
 ): MonthRides {
+  checkQuestion({ ...question, month }, ['hours', 'month'])
   const { hours, sky: kind = 'dull', years = 30, winters = 10 } = question
   const { seed = prepared.house.seed } = question
   const year = yearOf(question)

@@ -14,17 +14,10 @@ import type { Prepared } from '../series/prepare.js'
 import { newScratch, windowOf } from '../series/window.js'
 import type { Scratch } from '../series/window-columns.js'
 import type { Sky, SkyKind } from '../sky/sky.js'
-import { type Equipped, equip, type Scenario } from './scenario.js'
-import { type SkyQuestion, skyOfStart } from './sky-of-start.js'
-
-export interface CutQuestion extends Scenario, SkyQuestion {
-  /** UTC [ms], within the house's year. */
-  readonly startMs: number
-  /** Cuts that follow in the same run, in order of time, none within another. */
-  readonly further?: readonly { readonly startMs: number; readonly hours: number }[]
-  /** Hours to follow with the grid back; default 0. [h] */
-  readonly after?: number
-}
+import { checkQuestion } from './check-question.js'
+import type { CutQuestion } from './cut-question.js'
+import { type Equipped, equip } from './scenario.js'
+import { skyOfStart } from './sky-of-start.js'
 
 export interface CutStory {
   readonly trace: Trace
@@ -63,8 +56,9 @@ export function cutStage(prepared: Prepared, like?: CutStage): CutStage {
   }
 }
 
-/** @throws InputError where the start lies outside the house's year */
+/** @throws InputError where the question is at fault, or the start lies outside the house's year */
 export function traceCut(prepared: Prepared, question: CutQuestion): CutStory {
+  checkQuestion(question, ['startMs', 'hours'])
   return traceOn(cutStage(prepared), question)
 }
 

@@ -2,9 +2,9 @@
 
 import { z } from 'zod'
 import { crossFaults } from './cross-faults.js'
-import { hintFor } from './hints.js'
 import type { House, LoadInput, Tier, WakesOn } from './house.js'
-import { InputError, type Problem, printable } from './problem.js'
+import { InputError } from './problem.js'
+import { problemsOf, valueAt } from './problems-of.js'
 import { houseRules } from './rules.js'
 import { takenFrom, withTypicalLoads } from './typical-loads.js'
 
@@ -20,7 +20,7 @@ import { takenFrom, withTypicalLoads } from './typical-loads.js'
 export function checkHouse(asked: unknown): House {
   const plain = withTypicalLoads(asked)
   const result = houseRules.safeParse(plain)
-  const problems = result.success ? [] : result.error.issues.flatMap((i) => toProblems(i, plain))
+  const problems = result.success ? [] : problemsOf(result.error, plain, 'the house file')
   problems.push(...crossFaults(plain, new Set(problems.map((p) => p.where))))
   if (problems.length > 0 || !result.success) throw new InputError(problems)
   const { $schema: _, ...house } = result.data
@@ -70,34 +70,4 @@ function waysToWake(house: z.infer<typeof houseRules>): WakesOn[] {
 /** The JSON Schema (draft 2020-12) of a house file, for editors. */
 export function houseJsonSchema(): Record<string, unknown> {
   return z.toJSONSchema(houseRules, { io: 'input', unrepresentable: 'any' })
-}
-
-function toProblems(issue: z.core.$ZodIssue, plain: unknown): Problem[] {
-  const where = pathText(issue.path) || 'the house file'
-  if (issue.code === 'unrecognized_keys') {
-    const needs = issue.message.split('\n')
-    return issue.keys.map((key, i) => ({
-      where: where === 'the house file' ? key : `${where}.${key}`,
-      need: needs[i] ?? 'a known field',
-      got: 'an unknown field',
-    }))
-  }
-  const got = valueAt(plain, issue.path)
-  const need = issue.message + hintFor(issue.message, got)
-  return [{ where, need, got: printable(got) }]
-}
-
-/** `loads[2].w` */
-export function pathText(path: readonly PropertyKey[]): string {
-  let text = ''
-  for (const part of path) {
-    text += typeof part === 'number' ? `[${part}]` : `${text === '' ? '' : '.'}${String(part)}`
-  }
-  return text
-}
-
-function valueAt(plain: unknown, path: readonly PropertyKey[]): unknown {
-  let value = plain
-  for (const part of path) value = (value as Record<PropertyKey, unknown> | undefined)?.[part]
-  return value
 }

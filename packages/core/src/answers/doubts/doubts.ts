@@ -2,6 +2,7 @@
 
 import type { Prepared } from '../../series/prepare.js'
 import { besideOf } from '../beside.js'
+import { checkQuestion } from '../check-question.js'
 import type { RideAnswer } from '../ride.js'
 import type { RideQuestion } from '../ride-question.js'
 import { bySwing, type Doubt, type DoubtFigures, doubtFigures, type OpenDoubt } from './doubt.js'
@@ -42,6 +43,7 @@ export function doubtsAnswer(
   plain?: unknown,
   told: () => void = () => {},
 ): DoubtsAnswer {
+  checkQuestion(question, ['month', 'hours'])
   const rider = riderOf(prepared, question)
   const { equipped } = rider
   const { house } = prepared

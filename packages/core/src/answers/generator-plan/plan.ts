@@ -7,6 +7,7 @@ import type { GeneratorInput, Person } from '../../house/house.js'
 import { InputError } from '../../house/problem.js'
 import type { Prepared } from '../../series/prepare.js'
 import { cautionsFor } from '../cautions.js'
+import { checkQuestion } from '../check-question.js'
 import { meterDoubts } from '../meter-doubts.js'
 import type { RideAnswer } from '../ride.js'
 import { equip } from '../scenario.js'
@@ -73,6 +74,7 @@ export function generatorPlan(
   plain?: unknown,
   told: () => void = () => {},
 ): PlanAnswer {
+  checkQuestion(question, ['days'])
   const supposed = asked.house.generator === undefined
   if (!supposed && question.setKw !== undefined) {
     throw new InputError('--set', 'left out: the house has a generator', question.setKw)

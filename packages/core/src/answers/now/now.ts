@@ -2,13 +2,13 @@
 
 import { clockMinute, inSpan, onHousesYear } from '../../axis/calendar.js'
 import type { Person, Site } from '../../house/house.js'
-import { InputError } from '../../house/problem.js'
 import type { State } from '../../island/state.js'
 import { loadColumns } from '../../load/demand.js'
 import type { LoadRecords } from '../../load/meter-record.js'
 import { daysOfCut } from '../../series/dull.js'
 import type { Prepared } from '../../series/prepare.js'
 import { type Beside, besideOf } from '../beside.js'
+import { checkQuestion } from '../check-question.js'
 import { READING_ERROR } from '../scenario.js'
 import { startMinute } from '../trace-cut.js'
 import type { Spell } from '../words.js'
@@ -56,7 +56,7 @@ export interface NowAnswer extends Beside, NowSwitches {
 /**
  * @param records  those that loads and arrays name, by that name
  * @param plain    the house as it was read, to tell which defaults it leans on
- * @throws         InputError where the charge is no share
+ * @throws         InputError where the question is at fault
  */
 export function nowAnswer(
   prepared: Prepared,
@@ -65,8 +65,8 @@ export function nowAnswer(
   plain?: unknown,
 ): NowAnswer {
   const { house, calendar } = prepared
+  checkQuestion(question, ['atMs', 'soc'])
   const { atMs, soc, hours = 48, winters = 10, seed = house.seed } = question
-  if (!(soc >= 0 && soc <= 1)) throw new InputError('soc', 'a number 0..1 [share of 1]', soc)
   const thereMs = onHousesYear(calendar, atMs)
   const minute = startMinute(prepared, thereMs)
   const takenSoc = Math.max(0, soc - READING_ERROR)

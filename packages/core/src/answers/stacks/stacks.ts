@@ -4,6 +4,7 @@ import { daysOfCut } from '../../series/dull.js'
 import type { HouseFiles, Prepared } from '../../series/prepare.js'
 import type { SkyKind } from '../../sky/sky.js'
 import { type Beside, besideOf } from '../beside.js'
+import { checkQuestion } from '../check-question.js'
 import type { RideQuestion } from '../ride-question.js'
 import { type Equipped, equip } from '../scenario.js'
 import type { Spell } from '../words.js'
@@ -59,6 +60,7 @@ export function stacksAnswer(
   question: RideQuestion,
   { plain, tell = () => {} }: StacksOptions = {},
 ): StacksAnswer {
+  checkQuestion(question, ['month', 'hours'])
   const { house } = prepared
   const { month, hours, share, sky = 'dull', years = 30, winters = 10 } = question
   // What does not fit the house is told before anything is worked out.

@@ -7,6 +7,7 @@ import { daysOfCut } from '../../series/dull.js'
 import type { Prepared } from '../../series/prepare.js'
 import type { SkyKind } from '../../sky/sky.js'
 import { type Beside, besideOf } from '../beside.js'
+import { checkQuestion } from '../check-question.js'
 import type { RideAnswer } from '../ride.js'
 import { variantsOf } from '../ride-jobs.js'
 import type { RideQuestion } from '../ride-question.js'
@@ -74,6 +75,7 @@ export function switchOffAnswer(
   plain?: unknown,
   told: () => void = () => {},
 ): SwitchOffAnswer {
+  checkQuestion(question, ['month', 'hours'])
   const { house, calendar, demand } = prepared
   const { month, hours, sky = 'dull', winters = 10, seed = house.seed } = question
   const { equipped, horizon } = variantsOf(prepared, question, sky).main!

@@ -3,10 +3,11 @@
 import { MINUTE_MS, minutesOfHours } from '../../axis/calendar.js'
 import { longestTolerance, rideLoads } from '../../cut/rides.js'
 import type { Prepared } from '../../series/prepare.js'
+import type { CutQuestion } from '../cut-question.js'
 import { rideHorizon } from '../ride-jobs.js'
 import { rideOfTrace } from '../ride-of-trace.js'
 import type { Scenario } from '../scenario.js'
-import { type CutQuestion, type CutStory, traceCut } from '../trace-cut.js'
+import { type CutStory, traceCut } from '../trace-cut.js'
 import { type HouseSource, type StepId, stepsFor } from './steps.js'
 import type { YearQuestion } from './year-question.js'
 

@@ -8,6 +8,7 @@ import { daysOfCut } from '../../series/dull.js'
 import type { Prepared } from '../../series/prepare.js'
 import type { SkyKind } from '../../sky/sky.js'
 import { type Beside, besideOf } from '../beside.js'
+import { checkQuestion } from '../check-question.js'
 import { monthRides } from '../month-rides.js'
 import { isSpell, monthSky } from '../month-sky.js'
 import { rideHorizon } from '../ride-jobs.js'
@@ -70,6 +71,7 @@ export interface YearAnswer extends Beside {
  * @throws       InputError where the question does not fit the house
  */
 export function yearMonth(prepared: Prepared, question: YearQuestion, month: number): YearMonth {
+  checkQuestion({ ...question, month }, ['hours', 'month'])
   const { hours, sky: kind = 'dull', years = YEAR_YEARS, winters = 10 } = question
   const { seed = prepared.house.seed } = question
   const lived = monthSky(prepared, { kind, month, cutHours: hours, years, winters, seed })
