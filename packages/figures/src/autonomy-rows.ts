@@ -32,7 +32,7 @@ export function autonomyRows(
     }))
 }
 
-/** NaN where the curve does not tell that hour. */
+/** Share of cuts that last so many hours; NaN where the curve does not tell that hour. @param hours [h] */
 export function shareAt(curve: AutonomyCurve, hours: number): number {
   return curve.share[curve.hours.indexOf(hours)] ?? Number.NaN
 }

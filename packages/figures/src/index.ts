@@ -2,7 +2,7 @@
 
 export { type AutonomyFigureOptions, autonomyFigure } from './autonomy-figure.js'
 export { type AutonomyGridOptions, autonomyGridFigure } from './autonomy-grid-figure.js'
-export { autonomyRows, type NamedCurve } from './autonomy-rows.js'
+export { autonomyRows, type NamedCurve, shareAt } from './autonomy-rows.js'
 export { type CutFigureOptions, cutFigure } from './cut-figure.js'
 export { type CutRowsOptions, cutRows } from './cut-rows.js'
 export { decimate } from './decimate.js'

@@ -69,7 +69,11 @@ export function autonomyCurve(
   }
 }
 
-/** Evenly spaced hours from 0 to `last`. [h] @param perHour  how many to each hour */
+/**
+ * Evenly spaced hours from 0 to `last`. [h]
+ *
+ * @param perHour  how many to each hour; default 4, so that place 4 h is hour h
+ */
 export function hoursTo(last: number, perHour = 4): Float64Array {
   return Float64Array.from({ length: Math.floor(last * perHour) + 1 }, (_, i) => i / perHour)
 }

@@ -125,8 +125,9 @@ function figuresUnder(
 }
 
 /**
- * The hand figure: energy from the start charge down to the lower limit, over the month's mean
- * critical load, idle draw and losses; comfort loads and sun left out.
+ * The hand figure: energy from the start charge down to the lower limit of a warm stack, over the
+ * month's mean critical load, idle draw and losses; comfort loads, sun and cold left out, so that a
+ * ride in the cold may well be shorter.
  *
  *     hours = (start - limit) / (load + loss(load) + standing)
  *

@@ -9,10 +9,22 @@ import { houseRules } from './rules.js'
 import { takenFrom, withTypicalLoads } from './typical-loads.js'
 
 /**
+ * A house as somebody writes it, for an editor to help with. Any field may be missing here; those
+ * that may not are what `checkHouse` asks for.
+ */
+export type HouseInput = Written<House>
+
+type Written<T> = T extends readonly (infer Item)[]
+  ? readonly Written<Item>[]
+  : T extends object
+    ? { readonly [Key in keyof T]?: Written<T[Key]> }
+    : T
+
+/**
  * Checks a plain value (parsed from YAML or JSON, or typed by hand), fills loads that name their
  * kind from the table of typical loads, and fills the defaults.
  *
- * @param asked  anything
+ * @param asked  anything; a `HouseInput` where an editor is to help
  * @returns      A House that the minute loop may trust
  * @throws       InputError with every fault: unknown fields, wrong types, values out of range,
  *               fields that contradict each other

@@ -27,7 +27,7 @@ export function adviceOn(next: NextSteps, rows: readonly StackRow[], around: Aro
   const kept = steps.filter(({ givesUp }) => givesUp === null)
   return [
     ...alreadyLasts(base),
-    ...toTheTarget(kept, base, around),
+    ...toTheTarget(kept, base, rows, around),
     ...take(kept, comparedBy, base, around),
     ...withNobodyWoken(kept, comparedBy, around),
     ...anotherDay(kept, 'median', 'in the middle case', around),
@@ -55,12 +55,17 @@ function alreadyLasts({ share, modules: count }: StackRow): string[] {
 function toTheTarget(
   steps: readonly NextStep[],
   { share }: StackRow,
+  rows: readonly StackRow[],
   { shareTarget }: Around,
 ): string[] {
   if (shareTarget === null || share === null || share >= shareTarget) return []
   const enough = steps.filter((step) => (step.share ?? 0) >= shareTarget)
   const target = `The ${Number((100 * shareTarget).toFixed(1))} in 100 asked for`
-  if (enough.length === 0) return [`${target}: no single step looked at reaches them.`]
+  const smallest = rows.find(({ met }) => met === true)
+  if (enough.length === 0) {
+    const stack = smallest === undefined ? '' : `; ${modules(smallest.modules)} in all do`
+    return [`${target}: no single step looked at reaches them${stack}.`]
+  }
   const step = cheapest(enough)
   return [
     `${target} are reached with: ${step.what}, ${priceWords(step)} ` +
