@@ -34,6 +34,22 @@ describe('report', () => {
     expect(counted).toBe('Counted with a battery charged to 50\u00a0% and worn to 80\u00a0%.')
   })
 
+  it('never takes the place of a house file, nor one page that of the other', async () => {
+    const [overHouse, overPage] = await Promise.all([
+      tideover('report', house, '--out', house),
+      tideover('report', house, '--out', out, '--papers', join(path, '.', 'small.html')),
+    ])
+    expect([overHouse.status, overHouse.err]).toEqual([
+      2,
+      `--out must be a file whose name ends in .html, got ${JSON.stringify(house).slice(0, 60)}\n`,
+    ])
+    expect([
+      overPage.status,
+      overPage.err.startsWith('--papers must be another file than --out'),
+    ]).toEqual([2, true])
+    expect(readFileSync(house, 'utf8')).toBe(SMALL_HOUSE)
+  })
+
   it('names nothing that would have to be loaded', () => {
     const page = readFileSync(out, 'utf8')
     const body = page.slice(0, page.indexOf('<script'))

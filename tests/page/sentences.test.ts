@@ -81,6 +81,19 @@ describe('what happens in a cut', () => {
     expect(seen(wanted)).toMatch(/It starts by itself\.$/)
   })
 
+  it('names what was too much, and who resets what it switched off', () => {
+    const over = { id: 'too-much-at-once' } as const
+    expect(seen({ ...over, names: ['shower'] })).toBe(
+      'shower alone is too much for the battery inverter.',
+    )
+    expect(seen({ ...over, names: ['kettle', 'pump', 'fridge', 'lamp'] })).toBe(
+      'Too much runs or starts at once for the battery inverter (kettle, pump and fridge).',
+    )
+    expect(seen({})).toBe('Everything is off.')
+    expect(seen({ tendedAt: null })).toMatch(/waits to be reset: nobody is there for it\.$/)
+    expect(seen({ tendedAt: 'Mon 13 Jan 11:48' })).toMatch(/has done it by Mon 13 Jan 11:48\.$/)
+  })
+
   it('says that the cold ends it sooner only where it does', () => {
     expect(seen({ id: 'battery-empty' })).toBe(
       'The battery is down to the least it may have: 19\u00a0%.',

@@ -29,6 +29,7 @@ import {
   type SkyFigures,
   type SkyKind,
   traceCut,
+  untoldNames,
   variantsOf,
   weighed,
 } from '@tideover/core'
@@ -75,6 +76,8 @@ export interface PageFacts {
   readonly spread: readonly Spread[]
   /** The months by the hour under the sky of the promise, January first; none where not asked for. */
   readonly months: readonly MonthRow[]
+  /** Loads that must stay on of which nobody said how long they may be off. */
+  readonly untold: readonly string[]
   readonly carried: Carried
 }
 
@@ -114,6 +117,7 @@ export function factsOf(
     curves: curvesOf(prepared, answer, ridesUnder),
     spread: spreadOf(prepared, answer, ridesUnder),
     months: monthsOf(prepared, question, answer, ridesUnder, others),
+    untold: untoldNames(prepared, plain),
     carried: carriedOf(prepared, files, asked),
   }
 }

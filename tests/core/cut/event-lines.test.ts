@@ -10,12 +10,16 @@ const PERSON = { minutes: 30, from: '07:00', to: '22:00' }
 
 /** `04:14  Everything is off. …`, the day left out. */
 function logOf(changes: Record<string, unknown>, question: Partial<CutQuestion> = {}): string[] {
+  return eventsOf(changes, question).map(({ local, text }) => `${local.slice(-5)}  ${text}`)
+}
+
+function eventsOf(changes: Record<string, unknown>, question: Partial<CutQuestion>) {
   const prepared = prepare(checkHouse(plainHouse({ inverter: INVERTER, ...changes })))
   const story = traceCut(prepared, {
     ...{ startMs: Date.UTC(2025, 5, 20), hours: 24, sky: 'clear', startSoc: 0.25 },
     ...question,
   })
-  return story.events.map(({ local, text }) => `${local.slice(-5)}  ${text}`)
+  return story.events
 }
 
 describe('an AC-coupled house that collapsed', () => {
@@ -70,6 +74,21 @@ describe('an overload', () => {
         '(30 min, 07:00 to 22:00) and will have done it at Fri 20 Jun 10:33.',
     )
     expect(at('10:33')[0]).toContain('are on again')
+  })
+
+  it('names the loads, and the minute of the reset once the tries are spent', () => {
+    const loads = [{ ...pump, at: ['10:00-10:20'] }]
+    const inverter = { ...INVERTER, startingKva: 10 }
+    const of = (more: object) =>
+      eventsOf({ loads, inverter, ...more }, { startSoc: 1 }).flatMap((told) =>
+        told.id === 'too-much-at-once' || told.id === 'goes-dark'
+          ? [told.id === 'goes-dark' ? told.tendedAt : told.names]
+          : [],
+      )
+    // From midnight: 10:00 is minute 600; four times it gives up, half an hour later somebody is there.
+    const tries = [['pump'], undefined, ['pump'], undefined, ['pump'], undefined, ['pump']]
+    expect(of({ person: PERSON })).toEqual([...tries, 633])
+    expect(of({})).toEqual([...tries, null])
   })
 
   it('says so where nobody is named', () => {

@@ -88,7 +88,9 @@ describe('the cut card', () => {
     }))
     const card = cutCard(papersInput(prepared, ride, { months }))
     expect(card).toContain('Plan on 1 hour<')
-    expect(card).toContain('No start of any such month lasts less. In January half last 23 hours')
+    expect(card).toContain(
+      'No start that was looked at, in any month, lasts less. In January half last 23 hours',
+    )
   })
 
   it('names what goes off at each charge as the rule book drops it', () => {

@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
+import { resolve } from 'node:path'
 import { equip, InputError, rideFrom } from '@tideover/core'
 import { factsOf, pageHtml, pageScript, papersInput, papersPage } from '@tideover/page'
 import { monthAsked } from '../darkest-month.js'
@@ -19,6 +20,7 @@ export async function report(path: string | undefined, words: Words): Promise<vo
   }
   const month = reader.month()
   const threads = reader.whole('threads', 1, 64) ?? availableParallelism()
+  checkPaths(reader, words)
   reader.done()
   const crew = new RideThreads(threads, true)
   const { prepared, plain, files } = openHouse(path, true)
@@ -39,6 +41,17 @@ export async function report(path: string | undefined, words: Words): Promise<vo
     papersPage(papersInput(prepared, ride, { files, plain, months: facts.months })),
   )
   say(`${words.papers}: five sheets of A4 to print.`)
+}
+
+/** A page never takes the place of a house file, nor of the other page. */
+function checkPaths(reader: OptionReader, { out, papers }: Words): void {
+  for (const [option, path] of [['out', out] as const, ['papers', papers] as const]) {
+    if (path === undefined || /\.html?$/i.test(String(path))) continue
+    reader.fault(option, 'a file whose name ends in .html', path)
+  }
+  if (papers !== undefined && resolve(String(papers)) === resolve(String(out))) {
+    reader.fault('papers', 'another file than --out', papers)
+  }
 }
 
 function write(option: string, path: string, text: string): void {

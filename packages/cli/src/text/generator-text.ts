@@ -92,7 +92,8 @@ function patternText(hardest: keyof typeof PATTERN_WORDS): string {
 function keepLines(answer: PlanAnswer): string[] {
   const { set, closer, promise, rule, supposed, person } = answer
   const need = up((closer.skies[promise] as FuelFigures).litres.oneIn20)
-  const has = set.tankL + set.cansL
+  // What nobody pours stays in the cans.
+  const has = set.tankL + (person === null ? 0 : set.cansL)
   const lines: string[] = []
   if (supposed) lines.push(`A tank of ${plain(set.tankL)} l is supposed; the rest stands in cans.`)
   else {
@@ -104,7 +105,10 @@ function keepLines(answer: PlanAnswer): string[] {
     )
   }
   if (person === null) {
-    lines.push('Nobody is named to fill the tank (person): counted as if it never ran empty.')
+    lines.push(
+      'Nobody is named to fill the tank (person): what is in cans is not counted, and what a cut ' +
+        'takes is told as if the tank never ran empty.',
+    )
   }
   if (rule === null) {
     lines.push(

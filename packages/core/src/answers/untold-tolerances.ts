@@ -3,11 +3,16 @@
 import { CONSEQUENCES } from '../house/house.js'
 import type { Prepared } from '../series/prepare.js'
 
-/** Critical loads whose tolerance the file leaves out: none is allowed, which may decide all. */
-export function untoldTolerances({ house }: Prepared, plain: unknown): string[] {
+/**
+ * Names of critical loads whose tolerance the file leaves out: no minute off is allowed, which may
+ * decide all.
+ *
+ * @param plain  the house as it was read; without it none are known
+ */
+export function untoldNames({ house }: Prepared, plain: unknown): string[] {
   const given = (plain as { loads?: Readonly<Record<string, unknown>>[] } | undefined)?.loads
   if (given === undefined) return []
-  const names = house.loads
+  return house.loads
     .filter(
       ({ tier, taken = [] }, i) =>
         tier === 'critical' &&
@@ -16,6 +21,11 @@ export function untoldTolerances({ house }: Prepared, plain: unknown): string[] 
         ),
     )
     .map(({ name }) => name)
+}
+
+/** The same in a sentence. */
+export function untoldTolerances(prepared: Prepared, plain: unknown): string[] {
+  const names = untoldNames(prepared, plain)
   if (names.length === 0) return []
   return [
     `${names.join(', ')}: toleratesMinutes is left out and counts as 0, so the first minute off ends ` +

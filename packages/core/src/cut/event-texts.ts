@@ -7,9 +7,9 @@ import type { Compiled } from '../island/compile.js'
 import { solarKw } from '../island/solar-columns.js'
 import { Event, SOLAR_EVENTS } from '../island/state.js'
 import type { EventId, Told } from './event-line.js'
-import { generatorOver, whyOver, whyShed } from './over-words.js'
+import { generatorOver, namesOver, namesShed, whyOver, whyShed } from './over-words.js'
 import { backPercent, isInCans, kw, percent, type Scene } from './scene.js'
-import { tendedAt, whatHelps, whoStarts } from './what-helps.js'
+import { resetAt, tendedAt, whatHelps, whoStarts } from './what-helps.js'
 
 /** One thing that happened in a minute. */
 export interface Said {
@@ -54,11 +54,13 @@ export function saidIn(scene: Scene, i: number): Said[] {
       Event.overload,
       (events & Event.generatorOverload) === 0 ? 'too-much-at-once' : 'generator-stalls',
       () => `Overload. ${whyOver(scene, i)}`,
+      () => ({ names: namesOver(scene, i) }),
     ],
     [
       Event.relaySheds,
       'relay-drops',
       () => `Overload. ${whyShed(scene, i)} The relay drops the comfort loads for 5 min at least.`,
+      () => ({ names: namesShed(scene, i) }),
     ],
     ...wakingTexts(scene, i, charge),
     ...generatorTexts(scene, i, charge),
@@ -80,7 +82,12 @@ function darkTexts(scene: Scene, i: number, charge: string): Telling[] {
         `Battery at its lower limit: charge ${charge}, ${emptyLimit(i, compiled)}.` +
         holdsText(scene, i),
     ],
-    [Event.goesDark, 'goes-dark', () => `Everything is off.${whatHelps(scene, i)}`],
+    [
+      Event.goesDark,
+      'goes-dark',
+      () => `Everything is off.${whatHelps(scene, i)}`,
+      () => ({ tendedAt: resetAt(scene, i) }),
+    ],
     [
       Event.loadsBack,
       isAllBack(scene, i) ? 'all-back' : 'critical-back',

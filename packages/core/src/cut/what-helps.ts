@@ -27,16 +27,39 @@ export function whatHelps(scene: Scene, i: number): string {
   return scene.trace.states[i] === 'off, overload' ? whoResets(scene, i) : whatWakes(scene, i)
 }
 
-/** After an overload the inverter tries by itself; then somebody has to reset it. */
-function whoResets({ trace, house, calendar, compiled }: Scene, i: number): string {
+/**
+ * Minute in which somebody will have reset the inverter that has spent its tries after an overload:
+ * null where nobody does, undefined where it tries by itself or is off for another reason.
+ */
+export function resetAt(scene: Scene, i: number): number | null | undefined {
+  const { trace, house } = scene
+  if (trace.states[i] !== 'off, overload' || !hasSpentTries(scene, i)) return undefined
+  const next = nextOn(scene, i)
+  const comes = next < trace.n && (trace.events[next]! & Event.loadsBack) !== 0
+  return house.person !== undefined && comes ? next : null
+}
+
+/** First minute after `i` with loads or grid; the end where there is none. */
+function nextOn({ trace }: Scene, i: number): number {
   let next = i + 1
   while (next < trace.n && (trace.events[next]! & (Event.loadsBack | Event.gridReturns)) === 0) {
     next++
   }
-  if (next === i + 1 && next < trace.n) return ' The inverter tries again in a minute.'
+  return next
+}
+
+function hasSpentTries({ trace, compiled }: Scene, i: number): boolean {
   let tries = 1
   while (tries <= i && (trace.events[i - tries]! & Event.overload) !== 0) tries++
-  if (tries <= compiled.rules.retries) {
+  return tries > compiled.rules.retries
+}
+
+/** After an overload the inverter tries by itself; then somebody has to reset it. */
+function whoResets(scene: Scene, i: number): string {
+  const { trace, house, calendar } = scene
+  const next = nextOn(scene, i)
+  if (next === i + 1 && next < trace.n) return ' The inverter tries again in a minute.'
+  if (!hasSpentTries(scene, i)) {
     if (next >= trace.n) return ' It has not come back by the end.'
     const comes = (trace.events[next]! & Event.overload) === 0 ? 'comes back' : 'tries again'
     return ` It ${comes} at ${localTime(calendar, trace.from + next)}.`
@@ -44,10 +67,8 @@ function whoResets({ trace, house, calendar, compiled }: Scene, i: number): stri
   const spent = ' It has tried three times and waits to be reset.'
   if (house.person === undefined)
     return `${spent} Nobody is named who could; the grid brings it back.`
-  const when =
-    next < trace.n && (trace.events[next]! & Event.loadsBack) !== 0
-      ? ` and will have done it at ${localTime(calendar, trace.from + next)}`
-      : ''
+  const at = resetAt(scene, i)
+  const when = at == null ? '' : ` and will have done it at ${localTime(calendar, trace.from + at)}`
   return `${spent} Somebody is called (${personWords(house)})${when}.`
 }
 

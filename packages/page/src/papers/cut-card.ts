@@ -10,6 +10,7 @@ import {
   type SkyFigures,
   skyWords,
 } from '@tideover/core'
+import { harderSky } from '../words/hardest.js'
 import { loadsOffWords } from '../words/loads-off.js'
 import { generatorPart } from './generator-part.js'
 import { whenDark } from './gone-dark.js'
@@ -54,7 +55,7 @@ function howLong(input: PapersInput): Html {
   const say = (hours: number): string => hoursSaid(hours, promised.horizonHours)
   const least =
     hardest !== null
-      ? 'No start of any such month lasts less'
+      ? 'No start that was looked at, in any month, lasts less'
       : promised.worstHours === null
         ? 'At least as long in 19 of 20 such cuts'
         : `No start in such a ${monthName(ride.month)} lasts less`
@@ -62,17 +63,21 @@ function howLong(input: PapersInput): Html {
   const half = `${many} last ${say(promised.medianHours)}${promised.medianHours < promised.horizonHours ? ' or longer' : ''}`
   return tag('div.plan', [
     tag('p.big', plan < 1 / 60 ? 'It may not last at all' : `Plan on ${say(plan)}`),
-    tag('p', `${least}. ${half}.`),
+    tag('p', plan < 1 / 60 ? `${half}.` : `${least}. ${half}.`),
     tag('p.how', `Counted for ${aCut} in ${conditions(prepared.house, ride, promised)}.`),
     ...firstToMend(input),
   ])
 }
 
-/** The least of all months, for the card hangs there all year; null where not all are known. */
-function hardestHours({ months }: PapersInput): number | null {
+/**
+ * The least of all months, for the card hangs there all year, and of a sky that is harder; null
+ * where not all are known.
+ */
+function hardestHours({ months, ride }: PapersInput): number | null {
   const worst = months.map(({ figures }) => figures.worstHours)
   if (worst.length < 12 || worst.includes(null)) return null
-  return Math.min(...(worst as number[]))
+  const harder = harderSky(ride)?.worstHours ?? Infinity
+  return Math.min(harder, ...(worst as number[]))
 }
 
 /** A card that promises what does not hold yet is not to hang there. */

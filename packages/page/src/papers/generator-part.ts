@@ -16,7 +16,10 @@ export function generatorPart({ prepared: { house }, check }: PapersInput): Html
   const night = check.findings.find(({ id }) => id === 'night-wait')
   const bedtime = night?.numbers.find(({ name }) => name === 'charge needed at bedtime')?.value
   const { tankL, cansL, ratedKw } = generator
-  const halfHours = (tankL + cansL) / generatorLitresPerHour(generator, ratedKw / 2)
+  // What nobody pours stays in the cans.
+  const countedL = tankL + (person === undefined ? 0 : cansL)
+  const halfHours = countedL / generatorLitresPerHour(generator, ratedKw / 2)
+  const unpoured = person === undefined && cansL > 0 ? ' (nobody is named who pours them)' : ''
   const when = `at ${wholePercent(generator.startAt)} charge; runs to ${wholePercent(generator.stopAt)}`
   const start =
     generator.start === 'automatic'
@@ -39,7 +42,7 @@ export function generatorPart({ prepared: { house }, check }: PapersInput): Html
     list([
       start,
       ...bed,
-      `Fuel: tank ${short(tankL)} l, cans ${short(cansL)} l: about ${Math.floor(halfHours)} h at half load.`,
+      `Fuel: tank ${short(tankL)} l, cans ${short(cansL)} l${unpoured}: about ${Math.floor(halfHours)} h at half load.`,
       tag(
         'b',
         'Outdoors only, far from doors and windows: its exhaust holds carbon monoxide, which kills. ' +

@@ -37,7 +37,7 @@ function whatWakes(house: House, rules: Rules, back: string): string {
   if (rules.wakesOnGenerator) {
     ways.push(
       house.generator?.start === 'automatic'
-        ? 'the generator starts by itself'
+        ? `the generator starts by itself, if there is fuel in its tank${(house.generator?.cansL ?? 0) > 0 ? ' (pour in the cans)' : ''}`
         : 'start the generator',
     )
   }

@@ -2,7 +2,7 @@
 
 import { type LoadFigures, monthName, READING_ERROR } from '@tideover/core'
 import type { PageFacts, StackFacts } from '../facts.js'
-import { hardestMonthWords, hardestWords } from './hardest.js'
+import { harderSky, harderSkyWords, hardestMonthWords, hardestWords } from './hardest.js'
 import { coldText } from './keeps.js'
 import {
   casesText,
@@ -38,7 +38,9 @@ export function answerWords(region: Region, facts: PageFacts) {
     countedOn: countedOn(facts),
     designed:
       'The house is designed to hold as said under these conditions. It is a simulation, no guarantee.',
-    hardest: hardestMonthWords(facts),
+    hardest: [harderSkyWords(facts), hardestMonthWords(facts)]
+      .filter((part) => part !== '')
+      .join(' '),
     first: firstToMend(facts),
     firstLink: 'What the electrician still has to see to',
     loadsTitle: 'What stays on',
@@ -78,21 +80,26 @@ export function answerWords(region: Region, facts: PageFacts) {
       lastsText(stack.figures.medianHours, stack.figures.horizonHours),
       `in ${casesText(stack.figures.share ?? 0)}`,
     ],
-    moreIsLess:
-      'More modules do not always last longer here: a larger battery runs low at another hour, at ' +
-      'which the sun or whoever starts the generator may be away.',
+    moreIsLess: `More modules do not always last longer here: a larger battery runs low at another hour, at ${
+      house.generator?.start === 'by hand'
+        ? 'which the sun or whoever starts the generator may be away.'
+        : 'which the sun may be away, or more may be on than it carries.'
+    }`,
     pricesNote: 'Prices are of the modules alone, as the electrician entered them.',
   }
 }
 
-function headline(region: Region, { answer, promised }: PageFacts): string {
+function headline(region: Region, facts: PageFacts): string {
+  const { answer, promised } = facts
   const { worstHours, medianHours, horizonHours, share } = promised
   const length = lengthText(answer.cutHours)
   const lasts = (hours: number): string => lastsText(hours, horizonHours)
   const sky = answer.promise === 'none' ? 'without any sun' : 'under a dull sky'
   const start = `In ${region.aCut} of ${length} in ${monthName(answer.month)}, ${sky}, what must stay on`
   if (share === 1) {
-    return `${start} stays on to the end, whenever it starts: even at worst it lasts ${lasts(worstHours ?? answer.cutHours)}.`
+    const harder = harderSky(answer)
+    const but = harder === null ? '' : ' Colder days under another sky are harder: see below.'
+    return `${start} stays on to the end, whenever it starts: even at worst it lasts ${lasts(worstHours ?? answer.cutHours)}.${but}`
   }
   const worst = worstHours === null ? '' : `${lasts(worstHours)} at worst and `
   return (

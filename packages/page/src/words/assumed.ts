@@ -1,12 +1,12 @@
 // Words of what was assumed, and until when the figures hold.
 
 import type { PageFacts } from '../facts.js'
-import { counted, percent } from './numbers.js'
+import { counted, listed, percent } from './numbers.js'
 import type { Region } from './region.js'
 
 export type AssumedWords = ReturnType<typeof assumedWords>
 
-export function assumedWords(region: Region, { answer }: PageFacts) {
+export function assumedWords(region: Region, { answer, untold }: PageFacts) {
   const { warnings, defaults, slips } = answer
   return {
     title: 'What was assumed, and until when it holds',
@@ -26,8 +26,16 @@ export function assumedWords(region: Region, { answer }: PageFacts) {
           ]),
     ],
     slipsTitle: 'To be looked at first: this may be a slip in what was entered',
-    slips,
+    slips: [...slips, ...untoldWords(untold)],
   }
+}
+
+function untoldWords(names: readonly string[]): string[] {
+  if (names.length === 0) return []
+  return [
+    `Nobody said how long ${listed(names)} may be off, so the first minute off counts as the end: what ` +
+      'is said above may be shorter for that alone. Ask, and count again.',
+  ]
 }
 
 function expires(health: number, region: Region): string {

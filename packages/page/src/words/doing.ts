@@ -49,7 +49,7 @@ function switchOff(facts: PageFacts): string {
   const gone = off.length === 0 ? '' : ` ${capital(listed(off))} will not run: leave it so.`
   if (extra.length === 0) return `Switch off whatever you do not need.${gone}`
   return (
-    `Switch off what you can spare (${listed(extra)}): the less is used, the longer it lasts. ` +
+    `Switch off what you can spare (${listed(extra)}): mostly it then lasts longer. ` +
     `${goesOff(comfortSteps(facts))}${gone}`
   )
 }
@@ -115,7 +115,7 @@ function emptyStep({ prepared, equipped }: PageFacts): string {
 
 const WAKES: Readonly<Record<House['inverter']['wakesOn'][number], string>> = {
   sun: 'sun on the panels',
-  generator: 'the generator',
+  generator: 'the generator, with fuel in its tank',
   person: 'somebody who switches the battery inverter on again, loads off, while the sun shines',
 }
 

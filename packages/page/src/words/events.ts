@@ -44,9 +44,12 @@ const EVENTS: Readonly<Record<EventId, Sentence>> = {
     `The solar on ${listed(names)}, which kept switching off and on, stays on.`,
   'solar-still-trips': ({ names }) => `The solar on ${listed(names)} keeps switching off and on.`,
   'battery-full': () => 'The battery is full.',
-  'too-much-at-once': () => 'Too much runs or starts at once for the battery inverter.',
-  'relay-drops': () =>
-    'Too much runs or starts at once: what runs only while the charge lasts goes off for five minutes at least.',
+  'too-much-at-once': ({ names }) =>
+    names.length === 1
+      ? `${names[0]} alone is too much for the battery inverter.`
+      : `Too much runs or starts at once for the battery inverter${who(names)}.`,
+  'relay-drops': ({ names }) =>
+    `Too much runs or starts at once${who(names)}: what runs only while the charge lasts goes off for five minutes at least.`,
   'tries-again': () =>
     'The battery inverter tries again with everything switched off, so that the sun can charge the battery.',
   'somebody-wakes': () =>
@@ -58,12 +61,12 @@ const EVENTS: Readonly<Record<EventId, Sentence>> = {
   'tank-wants-filling': ({ charge, tendedAt }) =>
     `The tank of the generator wants filling; the battery has ${percent(charge)}.${whoTends(tendedAt)}`,
   'generator-not-wanted': () => 'The generator is no longer needed.',
-  'generator-runs': ({ fuelL }) => `The generator runs. There is fuel for it: ${litres(fuelL)}.`,
+  'generator-runs': ({ fuelL }) => `The generator runs. In its tank and in cans: ${litres(fuelL)}.`,
   'generator-stops': ({ charge, fuelL }) =>
-    `The battery has ${percent(charge)} again, and the generator stops. Fuel left: ${litres(fuelL)}.`,
+    `The battery has ${percent(charge)} again, and the generator stops. Left in tank and cans: ${litres(fuelL)}.`,
   'generator-spared': () =>
     'Too much for the generator: what runs only while the charge lasts goes off.',
-  'generator-stalls': () => 'Too much for the generator: it stalls.',
+  'generator-stalls': ({ names }) => `Too much for the generator${who(names)}: it stalls.`,
   'stalls-again': () =>
     'The generator was started again and again, and stalled each time: somebody would first have to switch things off.',
   'tank-empty': ({ fuelL }) =>
@@ -74,7 +77,7 @@ const EVENTS: Readonly<Record<EventId, Sentence>> = {
   'battery-empty': (event) => least(event),
   'holds-on': (event) =>
     `${least(event)} Everything goes off but the battery inverter, which waits for the sun.`,
-  'goes-dark': () => 'Everything is off.',
+  'goes-dark': ({ tendedAt }) => `Everything is off.${whoResets(tendedAt)}`,
   'critical-back': () => 'What must stay on is on again.',
   'all-back': () => 'Everything is on again.',
   thermostats: () =>
@@ -102,6 +105,22 @@ function why({ toleratesMinutes, shown }: Course): string {
   if (shown?.unit === '°C') return `: it is past ${shown.limit} °C`
   if (toleratesMinutes === 0) return ': it may not be off at all'
   return `: it has been off for longer than ${gapText(toleratesMinutes)}`
+}
+
+/** Loads that were too much, as many as a line has room for. */
+function who(names: readonly string[]): string {
+  return names.length === 0 ? '' : ` (${listed(names.slice(0, MOST_NAMED))})`
+}
+
+const MOST_NAMED = 3
+
+/** After an overload, once the tries are spent. */
+function whoResets(resetAt: string | null | undefined): string {
+  if (resetAt === undefined) return ''
+  return (
+    ' The battery inverter has tried again three times and waits to be reset: ' +
+    (resetAt === null ? 'nobody is there for it.' : `somebody has done it by ${resetAt}.`)
+  )
 }
 
 function whoTends(tendedAt: string | null | undefined): string {

@@ -1,6 +1,6 @@
-// Words of the hardest hours and of the hardest month.
+// Words of the hardest hours, of a sky that is harder than the promise's, and of the hardest month.
 
-import { hardestMonthOf, monthName, type SkyFigures } from '@tideover/core'
+import { hardestMonthOf, monthName, type RideAnswer, type SkyFigures } from '@tideover/core'
 import type { PageFacts } from '../facts.js'
 import { casesText, lastsText } from './numbers.js'
 
@@ -10,6 +10,42 @@ export function hardestWords({ hardest, share, shareByPattern }: SkyFigures): st
   return hardest === 'evening'
     ? 'when it starts from 15 to 21 h, '
     : 'when it starts on a windy, dull day, '
+}
+
+/** A share that is less by less is the same to whoever reads it. */
+const POINT = 0.005
+
+/**
+ * Figures under a sky with days as they come, where some of them are harder than the promise's: dull
+ * days are not the coldest. Null where none is.
+ */
+export function harderSky({
+  skies,
+  promise,
+}: Pick<RideAnswer, 'skies' | 'promise'>): SkyFigures | null {
+  const promised = skies[promise]
+  if (promised === undefined) return null
+  const found = (['typical', 'file'] as const)
+    .filter((kind) => kind !== promise)
+    .flatMap((kind) => skies[kind] ?? [])
+    .filter(
+      ({ share, worstHours }) =>
+        (share ?? 1) < (promised.share ?? 1) - POINT ||
+        Math.floor(worstHours ?? Infinity) < Math.floor(promised.worstHours ?? Infinity),
+    )
+  return found.sort((a, b) => (a.worstHours ?? 0) - (b.worstHours ?? 0))[0] ?? null
+}
+
+/** What a customer is told of it. */
+export function harderSkyWords({ answer }: PageFacts): string {
+  const harder = harderSky(answer)
+  if (harder === null) return ''
+  const { worstHours, horizonHours, share } = harder
+  const worst = worstHours === null ? '' : `${lastsText(worstHours, horizonHours)} at worst, and `
+  return (
+    'Of the days as they come some are harder than a dull one (the coldest are often bright, and a ' +
+    `cold battery gives less): there it lasts ${worst}to the end in ${casesText(share ?? 0)}.`
+  )
 }
 
 /** What a customer is told of the other months; nothing where they were not asked about. */

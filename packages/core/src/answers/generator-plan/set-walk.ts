@@ -4,7 +4,7 @@
 import { firstLoss, type RideLoad } from '../../cut/rides.js'
 import { NO_SPELL, Spells } from '../../cut/spells.js'
 import { isHopeless } from '../../cut/starts.js'
-import type { Columns } from '../../island/columns.js'
+import { type Columns, NEVER } from '../../island/columns.js'
 import type { Compiled } from '../../island/compile.js'
 import type { Rules } from '../../island/rules.js'
 import { Event, newState, Runs, type State, Used } from '../../island/state.js'
@@ -124,8 +124,13 @@ export function walkSet(ground: SetGround, start: number, branches: boolean): Se
     ranIn,
     tooColdMinutes: ranIn.filter((i) => columns.tempLimit[i] === 0).length,
     starts,
-    ranDry: rules.generator !== null && !(fuelL - litres > 0),
+    ranDry: rules.generator !== null && !(fuelL - litres > keptL(ground, start)),
   }
+}
+
+/** What stays in the cans for want of somebody who pours it. [l] */
+function keptL({ columns, rules }: SetGround, start: number): number {
+  return columns.personAt[start] === NEVER ? (rules.generator?.cansAfter[0] ?? 0) : 0
 }
 
 /** How long the house lasts where the start at minute `i` fails: the set is then out of order. */
