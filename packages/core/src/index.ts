@@ -1,5 +1,6 @@
 // What the simulator offers: a checked house in, answers out.
 
+export * from './answers/alone-too-much.js'
 export * from './answers/autonomy-curve.js'
 export * from './answers/beside.js'
 export * from './answers/branches.js'

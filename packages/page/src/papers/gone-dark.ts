@@ -1,6 +1,6 @@
 // What to do when the island is gone: an overload, or an empty battery.
 
-import { type House, type Rules, solarGroups } from '@tideover/core'
+import { aloneTooMuch, type House, type Rules, solarGroups } from '@tideover/core'
 import { loadsOffWords } from '../words/loads-off.js'
 import { type Html, list, tag } from './html.js'
 import { equippedOf, type PapersInput, wordsOf } from './input.js'
@@ -15,13 +15,20 @@ export function whenDark(input: PapersInput): Html {
     tag('h3', 'It has gone dark'),
     list(
       [
-        `Dark at a charge well above ${highest}: too much at once. Switch off kettles, heaters and motors. ${tries}`,
+        `Dark at a charge well above ${highest}: too much at once. Switch off ${culprits(input)}. ${tries}`,
         `Near ${highest} or less: empty; ${whatWakes(house, rules, backHighest)}`,
         `It stays dark: switch loads off at the ${board}, bring them back one after another.`,
       ],
       'ol',
     ),
   ])
+}
+
+/** What is likely to have been too much. */
+function culprits(input: PapersInput): string {
+  const [alone] = aloneTooMuch(input.prepared, equippedOf(input))
+  const rest = 'kettles, heaters and motors'
+  return alone === undefined ? rest : `${alone.name} (too much even alone), ${rest}`
 }
 
 /** What brings an empty island back, by the settings. */

@@ -1,6 +1,6 @@
 // Words of what to do in a cut, what was not looked at, and what the electrician found.
 
-import type { Finding, House } from '@tideover/core'
+import { aloneTooMuch, type Finding, type House } from '@tideover/core'
 import type { PageFacts } from '../facts.js'
 import { type ComfortStep, comfortSteps } from '../papers/steps.js'
 import { capital, namesOf } from './answer.js'
@@ -143,8 +143,11 @@ function overloadStep({ prepared, equipped }: PageFacts): string {
     return 'Too much at once: what runs only while it lasts goes off for five minutes and returns by itself.'
   }
   const { highest } = loadsOffWords(prepared, equipped, percent)
+  const alone = aloneTooMuch(prepared, equipped).map(({ name }) => name)
+  const never =
+    alone.length === 0 ? '' : `Never use these in a cut: ${listed(alone)}; each alone is too much. `
   return (
-    `Dark at a charge well above ${highest}: too much at once (a kettle beside a starting pump, ` +
+    `${never}Dark at a charge well above ${highest}: too much at once (a kettle beside a starting pump, ` +
     'say). It tries again three times, a minute apart; then somebody has to switch things off and ' +
     'reset it at the battery inverter.'
   )

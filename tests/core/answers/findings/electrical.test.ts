@@ -70,6 +70,13 @@ describe('what runs at once', () => {
     expect(numberOf(peak, 'above it, critical only')).toBe(0)
   })
 
+  it('names what runs then, and what is too much even alone', () => {
+    // 5 kW run at 5 kVA, what the inverter is rated; 5.1 do not.
+    expect(found('running-peak', with5kw(5000))?.what).toContain('18:00: oven, ')
+    expect(found('running-peak', with5kw(5000))?.what).not.toContain('alone is too much')
+    expect(found('running-peak', with5kw(5100))?.what).toContain('oven alone is too much: 5.1 kVA.')
+  })
+
   it('a load relay makes it a thing to look at, 4.5 kW fit', () => {
     expect(found('running-peak', with5kw(5000, { 'inverter.onOverload': 'sheds' }))?.grade).toBe(
       'look',

@@ -3,7 +3,9 @@
 
 import { localTime } from '../../axis/calendar.js'
 import { mostKva } from '../../island/overload-columns.js'
+import { hardestNames } from '../../load/island-loads.js'
 import type { Prepared } from '../../series/prepare.js'
+import { aloneTooMuch } from '../alone-too-much.js'
 import type { Equipped } from '../scenario.js'
 import { CP, type Finding, figure, type Grade, type Look, short } from './finding.js'
 import { hardestStart, type IslandLoad, islandLoads, largest } from './island-loads.js'
@@ -14,12 +16,19 @@ const LOADS_REST =
 
 export const peaks: Look = (prepared, equipped) => {
   const loads = islandLoads(prepared)
-  const found = [...runningPeak(prepared, equipped), ...startingPeak(prepared, equipped, loads)]
+  const found = [
+    ...runningPeak(prepared, equipped, loads),
+    ...startingPeak(prepared, equipped, loads),
+  ]
   const restart = restartPeak(prepared, equipped)
   return [...(found.length > 0 ? found : [fits(prepared, equipped, loads)]), ...restart]
 }
 
-function runningPeak(prepared: Prepared, equipped: Equipped): Finding[] {
+function runningPeak(
+  prepared: Prepared,
+  equipped: Equipped,
+  loads: readonly IslandLoad[],
+): Finding[] {
   const { plant } = equipped
   const [all, critical] = [prepared.demand.runningKva[0]!, prepared.demand.runningKva.at(-1)!].map(
     (column) => ({ ...largest(column, plant.ratedKw), out: minutesOut(column, plant) }),
@@ -33,8 +42,9 @@ function runningPeak(prepared: Prepared, equipped: Equipped): Finding[] {
       grade: all.out === 0 ? 'good to know' : gradeOf(isCritical, equipped),
       what:
         `${whose(isCritical)} reach ${short(worst.value, 2)} kVA ` +
-        `(${localTime(prepared.calendar, worst.at)}); the battery inverter is rated ` +
-        `${short(plant.ratedKw, 2)} kVA. ` +
+        `(${localTime(prepared.calendar, worst.at)}${runs(loads, worst.at, isCritical)}); the battery ` +
+        `inverter is rated ${short(plant.ratedKw, 2)} kVA. ` +
+        aloneWords(prepared, equipped) +
         (all.out === 0
           ? `It carries ${short(plant.minuteKva, 2)} kVA for a minute, and it is never more than one.`
           : outcome(equipped)),
@@ -54,6 +64,21 @@ function runningPeak(prepared: Prepared, equipped: Equipped): Finding[] {
         'or a larger battery inverter.',
     },
   ]
+}
+
+/** The loads that draw hardest in a minute, as many as a line has room for. */
+function runs(loads: readonly IslandLoad[], at: number, isCritical: boolean): string {
+  const names = hardestNames(loads, at, isCritical, null).slice(0, MOST_NAMED)
+  return names.length === 0 ? '' : `: ${names.join(', ')}`
+}
+
+const MOST_NAMED = 3
+
+/** What no other load is needed for. */
+function aloneWords(prepared: Prepared, equipped: Equipped): string {
+  return aloneTooMuch(prepared, equipped)
+    .map(({ name, startingKva }) => `${name} alone is too much: ${short(startingKva, 2)} kVA. `)
+    .join('')
 }
 
 type Running = ReturnType<typeof largest> & { readonly out: number }
