@@ -101,7 +101,11 @@ describe.skipIf(skipped)('the page in a browser', { timeout: 240_000 }, () => {
     expectSame(first, [], {})
     await choose({ month: '12', day: '31', hour: '3', hours: '72' })
     expectSame(await played(), [], { hours: 72 })
-    await choose({ month: '2', day: '31', hour: '12', hours: '12', sky: 'none' })
+    await choose({ month: '2', hour: '12', hours: '12', sky: 'none' })
+    await page.locator('#play-month').dispatchEvent('change')
+    // The 31st of December has become the last day that February has.
+    expect(await page.locator('#play-day').inputValue()).toBe('28')
+    expect(await page.locator('#play-day option:disabled').count()).toBe(3)
     const last = await played()
     expect(new Date(last.startMs).toISOString()).toBe('2025-02-27T23:00:00.000Z')
     expectSame(last, [], { hours: 12, sky: 'none' })

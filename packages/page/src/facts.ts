@@ -33,6 +33,7 @@ import {
   variantsOf,
   weighed,
 } from '@tideover/core'
+import { type FormStart, hardestStart } from './hardest-start.js'
 import type { Carried } from './replay/carried.js'
 import { carriedOf } from './replay/carry.js'
 
@@ -76,6 +77,8 @@ export interface PageFacts {
   readonly spread: readonly Spread[]
   /** The months by the hour under the sky of the promise, January first; none where not asked for. */
   readonly months: readonly MonthRow[]
+  /** The start on a full hour that lasts least under the sky of the promise. */
+  readonly hardestStart: FormStart | null
   /** Loads that must stay on of which nobody said how long they may be off. */
   readonly untold: readonly string[]
   readonly carried: Carried
@@ -117,6 +120,7 @@ export function factsOf(
     curves: curvesOf(prepared, answer, ridesUnder),
     spread: spreadOf(prepared, answer, ridesUnder),
     months: monthsOf(prepared, question, answer, ridesUnder, others),
+    hardestStart: hardestStart(prepared, ridesUnder(answer.promise).batches),
     untold: untoldNames(prepared, plain),
     carried: carriedOf(prepared, files, asked),
   }

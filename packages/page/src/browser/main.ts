@@ -47,6 +47,13 @@ function chosen(): Choice {
   }
 }
 
+function unseen(text: string): HTMLElement {
+  const span = page.createElement('span')
+  span.className = 'aside'
+  span.textContent = ` ${text}`
+  return span
+}
+
 /** Lets the browser paint before work that takes a moment. */
 function painted(): Promise<void> {
   return new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 0)))
@@ -66,8 +73,11 @@ async function play(into: HTMLElement, id: string, choice: Choice): Promise<void
     const ms = performance.now() - from
     const region = regionOf(prepared.house.site.timezone)
     const view = cutView(prepared, story)
-    into.innerHTML = outcome(view, cutWords(region), id, false).markup
+    const words = cutWords(region)
+    into.innerHTML = outcome(view, words, id, false).markup
     status.textContent = playWords(region, choice.sky).under(view.from, choice.sky)
+    // Read out with it; for the eye it stands right below.
+    status.append(unseen(words.lasts(view)))
     const last: Played = {
       storedKwh: [...story.trace.storedKwh],
       events: story.events.map(({ minute, text }) => ({ minute, text })),
@@ -81,6 +91,18 @@ async function play(into: HTMLElement, id: string, choice: Choice): Promise<void
   }
 }
 
+/** A month offers the days it has. */
+function fitDays(): void {
+  const month = Number(element<HTMLSelectElement>('play-month').value)
+  const last = Number(element('play-form').dataset.days?.split(' ')[month - 1] ?? 31)
+  const day = element<HTMLSelectElement>('play-day')
+  for (const option of day.options) {
+    option.disabled = Number(option.value) > last
+    option.hidden = option.disabled
+  }
+  if (Number(day.value) > last) day.value = String(last)
+}
+
 const form = page.getElementById('play-form')
 const replay = (): void => void play(element('play-result'), 'played', chosen())
 form?.addEventListener('submit', (event) => {
@@ -89,6 +111,7 @@ form?.addEventListener('submit', (event) => {
 })
 // Once a cut has been played, a changed choice is played at once.
 form?.addEventListener('change', () => {
+  fitDays()
   if (player !== null) replay()
 })
 page.getElementById('play-clear')?.addEventListener('click', () => {
@@ -109,4 +132,5 @@ addEventListener('afterprint', () => {
   for (const each of folded) each.open = false
   folded.clear()
 })
+if (form !== null) fitDays()
 page.documentElement.classList.add('playing')

@@ -13,8 +13,12 @@ export function playSection(facts: PageFacts, words: PlayWords, isCarried: boole
   return section('play', words.title, body)
 }
 
-function form({ answer, equipped, carried }: PageFacts, words: PlayWords): Html {
+function form(facts: PageFacts, words: PlayWords): Html {
+  const { answer, equipped, carried, prepared } = facts
   const { house } = equipped
+  const first = facts.hardestStart ?? { day: 14, hour: 18 }
+  const lengthOf = (m: number): number =>
+    prepared.calendar.days.filter(({ month }) => month === m).length
   const months = Array.from({ length: 12 }, (_, m) => [m + 1, monthName(m + 1)] as const)
   const days = Array.from({ length: 31 }, (_, d) => [d + 1, String(d + 1)] as const)
   const hours = Array.from(
@@ -24,13 +28,14 @@ function form({ answer, equipped, carried }: PageFacts, words: PlayWords): Html 
   const lengths = carried.lengths.map((h) => [h, lengthText(h)] as const)
   const skies = PLAYED_SKIES.map((sky) => [sky, words.skyText(sky)] as const)
   const island = house.loads.filter(({ tier }) => tier !== 'gridOnly')
-  return html`<p>${words.lead}</p>
+  const lead = facts.hardestStart === null ? words.lead : `${words.lead} ${words.hardestFirst}`
+  return html`<p>${lead}</p>
 <noscript><p><strong>${words.needsScript}</strong></p></noscript>
-<form id="play-form">
+<form id="play-form" data-days="${months.map(([m]) => lengthOf(m)).join(' ')}">
 <div class="fields">
 ${select('play-month', words.month, months, answer.month)}
-${select('play-day', words.day, days, 14)}
-${select('play-hour', words.hour, hours, 18)}
+${select('play-day', words.day, days, first.day)}
+${select('play-hour', words.hour, hours, first.hour)}
 ${select('play-hours', words.length, lengths, answer.cutHours)}
 ${select('play-sky', words.sky, skies, answer.promise, 'whole')}
 </div>

@@ -20,6 +20,8 @@ export function playWords(region: Region, promise: SkyKind) {
     lead:
       'Choose when it starts and what is switched on. This page simulates it again, minute by ' +
       'minute, without sending anything anywhere. The battery starts as in the answer above.',
+    hardestFirst:
+      'The start chosen first is the hardest of that month on a full hour, under that sky.',
     month: 'Month',
     day: 'Day',
     hour: 'Starts at',
