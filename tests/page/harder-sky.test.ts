@@ -29,11 +29,14 @@ describe('a sky harder than the dull one', () => {
 
   it('is told with its worst and its share', () => {
     const facts = (typical: Partial<SkyFigures>) =>
-      ({ answer: answerWith(typical) }) as unknown as PageFacts
+      ({ answer: answerWith(typical), promised: DULL }) as unknown as PageFacts
     expect(harderSkyWords(facts({}))).toBe('')
     expect(harderSkyWords(facts({ share: 0.97, worstHours: 15.5 }))).toBe(
       'Of the days as they come some are harder than a dull one (the coldest are often bright, and a ' +
-        'cold battery gives less): there it lasts 15 hours at worst, and to the end in 97 of 100 cases.',
+        'cold battery gives less): there it lasts 15 hours at worst, and it lasts to the end in 97 of 100 cases.',
+    )
+    expect(harderSkyWords(facts({ worstHours: 15.5 }))).toMatch(
+      /there it lasts 15 hours at worst\.$/,
     )
   })
 })

@@ -36,15 +36,20 @@ export function harderSky({
   return found.sort((a, b) => (a.worstHours ?? 0) - (b.worstHours ?? 0))[0] ?? null
 }
 
-/** What a customer is told of it. */
-export function harderSkyWords({ answer }: PageFacts): string {
+/** What a customer is told of it: what of it is harder, and no more. */
+export function harderSkyWords({ answer, promised }: PageFacts): string {
   const harder = harderSky(answer)
   if (harder === null) return ''
   const { worstHours, horizonHours, share } = harder
-  const worst = worstHours === null ? '' : `${lastsText(worstHours, horizonHours)} at worst, and `
+  const told = [
+    ...(worstHours === null ? [] : [`it lasts ${lastsText(worstHours, horizonHours)} at worst`]),
+    ...((share ?? 1) < (promised.share ?? 1) - POINT
+      ? [`it lasts to the end in ${casesText(share ?? 0)}`]
+      : []),
+  ]
   return (
     'Of the days as they come some are harder than a dull one (the coldest are often bright, and a ' +
-    `cold battery gives less): there it lasts ${worst}to the end in ${casesText(share ?? 0)}.`
+    `cold battery gives less): there ${told.join(', and ')}.`
   )
 }
 
