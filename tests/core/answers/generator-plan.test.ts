@@ -89,6 +89,10 @@ describe('the fuel of a cut of one day, by hand', { timeout: 120_000 }, () => {
     expect(answer.closer.dryShare).toBe(1)
   })
 
+  it('what stands in cans and nobody pours does not keep it from running dry', () => {
+    expect(plan(house({}, { cansL: 50 })).closer.dryShare).toBe(1)
+  })
+
   it('somebody who is there pours once the tank is empty', () => {
     const filled = plan(house({ person: { minutes: 10, from: '00:00', to: '24:00' } }))
     expect(filled.closer.skies.dull!.pours.mean).toBe(1)

@@ -132,6 +132,25 @@ describe('the cut card', () => {
     expect(cutCard(croft)).toContain('tank 12 l, cans 20 l: about 33 h at half load')
   })
 
+  it('counts no fuel that nobody pours, and says what an empty tank wants', () => {
+    // 8 l of the tank over 1 l/h; the 10 l in cans stay there.
+    const litresPerHour = { none: 0.5, half: 1, full: 2 }
+    const set = { ...GENERATOR, start: 'automatic', tankL: 8, cansL: 10, litresPerHour }
+    const card = textIn(cutCard(small({ generator: set })))
+    expect(card).toContain(
+      'tank 8 l, cans 10 l (nobody is named who pours them): about 8 h at half load',
+    )
+    expect(card).toContain('starts by itself, if there is fuel in its tank (pour in the cans)')
+  })
+
+  it('names the load that is too much even alone', () => {
+    const shower = { name: 'shower', tier: 'comfort', w: 8500, at: ['07:00-07:10'] }
+    const pump = { name: 'pump', tier: 'critical', w: 60, toleratesMinutes: 3 }
+    expect(textIn(cutCard(small({ loads: [pump, shower] })))).toContain(
+      'Switch off shower (too much even alone), kettles, heaters and motors.',
+    )
+  })
+
   it('says what wakes an empty battery, and that sunshine alone does not', () => {
     expect(cutCard(croft)).toContain('start the generator; or the grid brings it back. Sunshine')
     expect(cutCard(shipped('surgery'))).toContain('sun on the panels wakes the battery')
