@@ -226,7 +226,8 @@ describe('the steps of a house', () => {
   it('leave out what it has or cannot have', () => {
     const croft = stepsOf('croft')
     expect(croft.steps.map(({ id }) => id)).toEqual([
-      ...['comfort off', 'full', 'full, comfort off', 'person at any hour', 'module', 'array'],
+      ...['comfort off', 'full', 'full, comfort off', 'person at any hour', 'fuel', 'module'],
+      ...['array', 'start by itself'],
     ])
     expect(stepsOf('surgery').steps.map(({ id }) => id)).toEqual([
       ...['comfort off', 'full', 'full, comfort off', 'module', 'array', 'generator'],
@@ -234,7 +235,9 @@ describe('the steps of a house', () => {
     const { house, plain } = loadHouse(`${SAMPLES}croft.yaml`)
     const most = { modules: 5, startSoc: 'full' } as const
     const ids = [...stepsFor(prepare(house), most, { plain })].map(({ id }) => id)
-    expect(ids).toEqual(['comfort off', 'person at any hour', 'array'])
+    expect(ids).toEqual([
+      ...['comfort off', 'person at any hour', 'fuel', 'array', 'start by itself'],
+    ])
   })
 
   it('change one thing alone: a metered load is what it was beside new arrays', () => {

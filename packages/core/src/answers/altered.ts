@@ -8,6 +8,9 @@ import type { Sky } from '../sky/sky.js'
 /** Places of a stack, the warmest in winter first. */
 export const PLACES: readonly Place[] = ['house', 'attached garage', 'shed']
 
+/** What is tried as more fuel: two cans as they are sold. [l] */
+export const MORE_FUEL_L = 20
+
 /** Every load of the island draws so much more while it runs; what a start adds stays as it is. */
 export function withGrowth(prepared: Prepared, growth: number): Prepared {
   return { ...prepared, demand: grown(prepared.demand, growth) }

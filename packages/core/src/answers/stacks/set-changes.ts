@@ -3,10 +3,8 @@
 import { clockMinute, DAY_MINUTES } from '../../axis/calendar.js'
 import type { GeneratorInput, House } from '../../house/house.js'
 import { type HouseFiles, type Prepared, prepare } from '../../series/prepare.js'
+import { MORE_FUEL_L } from '../altered.js'
 import type { Change, StepKind } from './change.js'
-
-/** Two cans as they are sold. [l] */
-const MORE_L = 20
 
 /** More fuel, somebody at any hour, a start by itself; nothing for a house without a generator. */
 export function setChanges({ house }: Prepared, files: HouseFiles): Change[] {
@@ -23,14 +21,14 @@ export function setChanges({ house }: Prepared, files: HouseFiles): Change[] {
 function moreFuel(house: House, generator: GeneratorInput, files: HouseFiles): Change {
   const inCans = house.person !== undefined
   const { tankL, cansL } = generator
-  const more = inCans ? { cansL: cansL + MORE_L } : { tankL: tankL + MORE_L }
+  const more = inCans ? { cansL: cansL + MORE_FUEL_L } : { tankL: tankL + MORE_FUEL_L }
   return {
     ...step('fuel'),
     what:
-      `${MORE_L} l more fuel ` +
+      `${MORE_FUEL_L} l more fuel ` +
       (inCans
-        ? `in cans, ${tankL + cansL + MORE_L} l with the tank`
-        : `in a larger tank, ${tankL + MORE_L} l`),
+        ? `in cans, ${tankL + cansL + MORE_FUEL_L} l with the tank`
+        : `in a larger tank, ${tankL + MORE_FUEL_L} l`),
     warnings: [
       'Petrol is kept in no more than the local rule allows, never in the living space: the fuel plan ' +
         '(generator) tells how much a cut takes, and a rule where it knows one.',

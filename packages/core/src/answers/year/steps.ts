@@ -1,9 +1,10 @@
 // What might cure a bad start: a short fixed list, the smallest step first.
 
 import { checkHouse } from '../../house/check-house.js'
-import type { House } from '../../house/house.js'
+import type { GeneratorInput, House } from '../../house/house.js'
 import { InputError } from '../../house/problem.js'
 import { type HouseFiles, type Prepared, prepare } from '../../series/prepare.js'
+import { MORE_FUEL_L } from '../altered.js'
 import type { Scenario } from '../scenario.js'
 
 /** A house as it was read, with the records it names: what a changed house is made of. */
@@ -26,8 +27,10 @@ export const STEP_IDS = [
   'full',
   'full, comfort off',
   'person at any hour',
+  'fuel',
   'module',
   'array',
+  'start by itself',
   'generator',
 ] as const
 export type StepId = (typeof STEP_IDS)[number]
@@ -67,6 +70,7 @@ export function* stepsFor(
       const person = { ...house.person, from: '00:00', to: '24:00' }
       return changed('somebody to tend the generator at any hour', { person })
     },
+    fuel: () => (house.generator === undefined ? null : moreFuel(house.generator)),
     module: () => {
       const modules = (scenario.modules ?? house.stack.modules) + 1
       if (modules > house.stack.modulesMax) return null
@@ -76,11 +80,27 @@ export function* stepsFor(
       if (house.arrays.length === 0) return null
       return changed('twice the array', twice(source))
     },
+    'start by itself': () => {
+      if (house.generator?.start !== 'by hand') return null
+      return changed('a generator that starts by itself', {
+        generator: { ...generatorOf(source), start: 'automatic' },
+      })
+    },
     generator: () => {
       if (house.generator !== undefined) return null
       const { set, words } = smallSet(prepared)
       return changed(words, { generator: set, person: house.person ?? {} })
     },
+  }
+  function moreFuel({ tankL, cansL }: GeneratorInput): Omit<Step, 'id'> | null {
+    // What nobody pours would stand in cans unused.
+    return house.person === undefined
+      ? changed(`a tank of ${tankL + MORE_FUEL_L} l`, {
+          generator: { ...generatorOf(source), tankL: tankL + MORE_FUEL_L },
+        })
+      : changed(`${MORE_FUEL_L} l more fuel in cans`, {
+          generator: { ...generatorOf(source), cansL: cansL + MORE_FUEL_L },
+        })
   }
   function asked(words: string, change: Scenario): Omit<Step, 'id'> {
     return { words, prepared, scenario: { ...scenario, ...change } }
@@ -93,6 +113,11 @@ export function* stepsFor(
     const step = makers[id]()
     if (step !== null) yield { id, ...step }
   }
+}
+
+/** As the file has it: what it leaves out stays left out. */
+function generatorOf(source: HouseSource): Plain {
+  return ((source.plain as Plain).generator ?? {}) as Plain
 }
 
 function checked(plain: Plain): House | null {
