@@ -206,7 +206,7 @@ function hoursHint(word: Word | undefined): string {
   if (number === undefined) return ''
   return unit!.toLowerCase() === 'h'
     ? `; the number alone: ${number}`
-    : `; ${number} days are ${24 * Number(number)}`
+    : `; ${number === '1' ? '1 day is' : `${number} days are`} ${24 * Number(number)}`
 }
 
 const isShare = (value: number): boolean => value >= 0 && value <= 1
