@@ -123,7 +123,7 @@ function cutsOf(
   return cuts
 }
 
-/** @throws InputError outside the year, or off the minute */
+/** Minute of the axis; seconds are cut off. @throws InputError outside the year */
 export function startMinute(prepared: Prepared, startMs: number): number {
   const { calendar } = prepared
   const minute = Math.floor((startMs - calendar.startMs) / MINUTE_MS)

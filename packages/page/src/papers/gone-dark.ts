@@ -26,7 +26,7 @@ export function whenDark(input: PapersInput): Html {
 
 /** What is likely to have been too much. */
 function culprits(input: PapersInput): string {
-  const [alone] = aloneTooMuch(input.prepared, equippedOf(input))
+  const alone = aloneTooMuch(input.prepared, equippedOf(input)).find(({ critical }) => !critical)
   const rest = 'kettles, heaters and motors'
   return alone === undefined ? rest : `${alone.name} (too much even alone), ${rest}`
 }

@@ -143,7 +143,9 @@ function overloadStep({ prepared, equipped }: PageFacts): string {
     return 'Too much at once: what runs only while it lasts goes off for five minutes and returns by itself.'
   }
   const { highest } = loadsOffWords(prepared, equipped, percent)
-  const alone = aloneTooMuch(prepared, equipped).map(({ name }) => name)
+  const alone = aloneTooMuch(prepared, equipped)
+    .filter(({ critical }) => !critical)
+    .map(({ name }) => name)
   const never =
     alone.length === 0 ? '' : `Never use these in a cut: ${listed(alone)}; each alone is too much. `
   return (
