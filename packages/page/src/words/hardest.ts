@@ -24,7 +24,8 @@ export function harderSky({
   promise,
 }: Pick<RideAnswer, 'skies' | 'promise'>): SkyFigures | null {
   const promised = skies[promise]
-  if (promised === undefined) return null
+  // Without any sun no day is harder by its light.
+  if (promised === undefined || promise === 'none') return null
   const found = (['typical', 'file'] as const)
     .filter((kind) => kind !== promise)
     .flatMap((kind) => skies[kind] ?? [])
