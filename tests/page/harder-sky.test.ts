@@ -3,7 +3,11 @@
 import type { RideAnswer, SkyFigures } from '@tideover/core'
 import { describe, expect, it } from 'vitest'
 import type { PageFacts } from '../../packages/page/src/facts.js'
-import { harderSky, harderSkyWords } from '../../packages/page/src/words/hardest.js'
+import {
+  harderSky,
+  harderSkyWords,
+  hardestMonthWords,
+} from '../../packages/page/src/words/hardest.js'
 
 const DULL = { share: 1, worstHours: 36, horizonHours: 48 } as SkyFigures
 
@@ -38,5 +42,29 @@ describe('a sky harder than the dull one', () => {
     expect(harderSkyWords(facts({ worstHours: 15.5 }))).toMatch(
       /there it lasts 15 hours at worst\.$/,
     )
+  })
+})
+
+describe('the hardest month', () => {
+  /** January is asked about; the share of November is least, the ride of October shortest. */
+  const monthsWith = (octoberHours: number) =>
+    Array.from({ length: 12 }, (_, m) => {
+      const share = m === 10 ? 0.3 : 0.6
+      const worstHours = m === 9 ? octoberHours : 11
+      const shareByPattern = { any: share, evening: share, windy: share }
+      const figures = { share, worstHours, medianHours: 20, p05Hours: 12, horizonHours: 48 }
+      return { month: m + 1, figures: { ...figures, hardest: 'any', shareByPattern } }
+    })
+  const words = (octoberHours: number): string => {
+    const answer = { ...answerWith({}), month: 1 }
+    return hardestMonthWords({ answer, months: monthsWith(octoberHours) } as unknown as PageFacts)
+  }
+
+  it('is that of the least share; the shortest ride of the year is told where it is elsewhere', () => {
+    expect(words(11)).toBe(
+      'January is not the hardest month for this house: in November it lasts 11 hours at worst, 20 ' +
+        'hours in the middle case; it lasts to the end in 30 of 100 cases.',
+    )
+    expect(words(0.6)).toMatch(/ The shortest of the year starts in October: 36 minutes\.$/)
   })
 })

@@ -57,7 +57,7 @@ describe('a house with faults', () => {
       'stack.module.usableKwh must be a number > 0 and <= 200 [kWh], got -5',
       'stack.module.chargeKw must be a number > 0 and <= 200 [kW]; without quotation marks: 2, got "2"',
       'stack.modules must be a whole number 1..100, got 1.5',
-      'loads[0].tier must be one of critical, comfort, gridOnly, got "vital"',
+      'loads[0].tier must be one of critical, comfort, gridOnly; did you mean critical?, got "vital"',
       'loads[0].w must be a number > 0 and <= 100000 [W], got NaN',
       'loads must be a list with at least one load of tier critical, got a list of 1',
     ])
@@ -351,14 +351,23 @@ describe('likely slips', () => {
 
   it('a motor without its start, where the inverter may not carry it', () => {
     // Of 5 kVA: 5 x 800 W at 0.75 are 5.3 kVA, 5 x 700 W are 4.7.
-    const sump = { name: 'sump pump', tier: 'critical', w: 800, powerFactor: 0.75 }
+    const sump = { name: 'water pump', tier: 'critical', w: 800, powerFactor: 0.75 }
     const inverter = { ratedKva: 5, startingKva: 5 }
     const of = (load: Plain): string[] => slips({ inverter, loads: [load] })
     expect(of(sump)).toEqual([
-      'sump pump: counted as no motor, for it has no startingMultiple; a pump or compressor draws some ' +
+      'water pump: counted as no motor, for it has no startingMultiple; a pump or compressor draws some ' +
         '5 times its power as it starts: 5.3 kVA, and the battery inverter carries 5.0.',
     ])
     expect(of({ ...sump, w: 700 })).toEqual([])
+    // What lifts water starts hard: from half of it on, 375 W.
+    expect(of({ ...sump, name: 'well pump', w: 380 })).toHaveLength(1)
+    expect(of({ ...sump, name: 'well pump', w: 370 })).toEqual([])
+    const litresPerHour = { none: 0.4, half: 0.7, full: 1.1 }
+    const generator = { ratedKw: 2, tankL: 5, start: 'automatic', litresPerHour }
+    // A set of 2 kW gives 3 kVA for the second of a start (1.5 times, common practice).
+    expect(slips({ inverter, generator, loads: [{ ...sump, w: 700 }] })[0]).toMatch(
+      /4\.7 kVA, and the generator carries 3\.0\.$/,
+    )
     expect(of({ ...sump, startingMultiple: 4 })).toEqual([])
     expect(of({ ...sump, name: 'dehumidifier' })).toEqual([])
   })

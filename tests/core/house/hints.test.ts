@@ -37,6 +37,11 @@ describe('a refused value', () => {
       { inverter: { ...inverter, whenEmpty: 'Collapse' } },
       '; did you mean collapses?, got "Collapse"',
     ],
+    [{ inverter: { ...inverter, ratedKva: 5000 } }, '; 5000 VA is written 5, got 5000'],
+    [
+      { loads: [load, { ...load, name: 'other', tier: 'essential' }] },
+      '; did you mean critical?, got "essential"',
+    ],
     [{ invented: 'yes' }, '; yes is written true, got "yes"'],
     [{ invented: 'off' }, '; off is written false, got "off"'],
   ])('%j is told how it is written', (change, end) => {

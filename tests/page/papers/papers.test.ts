@@ -89,7 +89,7 @@ describe('the cut card', () => {
     const card = cutCard(papersInput(prepared, ride, { months }))
     expect(card).toContain('Plan on 1 hour<')
     expect(card).toContain(
-      'No start that was looked at, in any month, lasts less. In January half last 23 hours',
+      'No start that was looked at, in any month, lasts less (the least starts in March). In January half last 23 hours',
     )
   })
 

@@ -1,6 +1,8 @@
 // From this minute on, as somebody reads it in the dark: how long, what comes, what to do.
 
 import {
+  aloneTooMuch,
+  equip,
   type Lasts,
   monthName,
   NOW_SKIES,
@@ -124,7 +126,8 @@ function comes(prepared: Prepared, answer: NowAnswer, clock: Clock): string[] {
   return ['What comes, under the dull sky:', ...bullets([...lines, ...more])]
 }
 
-function switchLines(prepared: Prepared, { switchOff, allThatMayGo }: NowAnswer): string[] {
+function switchLines(prepared: Prepared, answer: NowAnswer): string[] {
+  const { switchOff, allThatMayGo } = answer
   const alone = prepared.house.generator === undefined ? '' : ', the generator standing still'
   const best = switchOff.filter(({ tier, addsHours }) => tier === 'comfort' && addsHours > 0)
   const stay = switchOff.filter(({ tier, addsHours }) => tier === 'critical' && addsHours > 0)
@@ -132,6 +135,7 @@ function switchLines(prepared: Prepared, { switchOff, allThatMayGo }: NowAnswer)
     allThatMayGo === null || !(allThatMayGo.addsHours > 0)
       ? []
       : [`all that may go, together: ${addsText(allThatMayGo)}`]
+  const never = tooMuchLines(prepared, answer)
   const shown = [...best.slice(0, 3).map((each) => `${each.name}: ${addsText(each)}`), ...together]
   const lines =
     shown.length === 0
@@ -141,7 +145,16 @@ function switchLines(prepared: Prepared, { switchOff, allThatMayGo }: NowAnswer)
     const words = stay.slice(0, 3).map((each) => `${each.name} ${addsText(each)}`)
     lines.push(wrap(`Must stay on, for your decision only: ${words.join(', ')} for the others.`))
   }
-  return lines
+  return [...never, ...lines]
+}
+
+/** What blacks the house out by itself. */
+function tooMuchLines(prepared: Prepared, { modules, health }: NowAnswer): string[] {
+  const names = aloneTooMuch(prepared, equip(prepared, { modules, health }))
+    .filter(({ critical }) => !critical)
+    .map(({ name }) => name)
+  if (names.length === 0) return []
+  return [wrap(`Never use now: ${names.join(', ')}: too much for the battery inverter even alone.`)]
 }
 
 function addsText({ addsHours, beyond }: Pick<NowSwitch, 'addsHours' | 'beyond'>): string {

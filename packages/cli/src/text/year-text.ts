@@ -53,8 +53,19 @@ function headline(answer: YearAnswer): string {
   return wrap(
     `${answer.house}, a cut of ${round(answer.cutHours)} h: the hardest month is ${month}. A cut ` +
       `that starts then lasts ${worst}${hoursText(figures.medianHours, figures, true)} in the ` +
-      `middle case, and to the end of ${share}: ${ground}`,
+      `middle case, and to the end of ${share}: ${ground}${shortestElsewhere(answer, figures.worstHours)}`,
   )
+}
+
+/** The hardest month by its share need not have the shortest ride. */
+function shortestElsewhere({ months }: YearAnswer, worstHours: number | null): string {
+  const shortest = months.toSorted(
+    (a, b) => (a.figures.worstHours ?? Infinity) - (b.figures.worstHours ?? Infinity),
+  )[0] as MonthRow
+  const hours = shortest.figures.worstHours
+  if (hours === null || worstHours === null || Math.floor(hours) >= Math.floor(worstHours))
+    return ''
+  return ` The shortest of the year starts in ${monthName(shortest.month)}: ${hoursText(hours, shortest.figures, true)}.`
 }
 
 function yearsWords({ sky, years }: YearAnswer): string {

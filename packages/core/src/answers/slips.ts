@@ -2,6 +2,7 @@
 
 import { clockMinute, DAY_MINUTES } from '../axis/calendar.js'
 import type { ArrayInput, House, LoadInput } from '../house/house.js'
+import { generatorStartingKva } from '../island/generator-columns.js'
 import type { Prepared } from '../series/prepare.js'
 
 /** A single household appliance above this is more likely watts written where they were not meant. */
@@ -69,22 +70,34 @@ function loadWarnings(load: LoadInput): string[] {
 
 /** Loads with a motor in them. */
 const MOTOR = /pump|fridge|freezer|refrigerator|compressor|air.?con/i
+/** Those that lift water start hard. */
+const HARD = /well|borehole|sump/i
 /** What a motor draws as it starts, over its running power; common practice, no source. */
 const STARTS_TIMES = 5
+/** Of what is carried: from here on a start of those that start hard is asked about. */
+const HARD_SHARE = 0.5
 
-/** A motor of which no start is known, where the inverter may not carry it. */
-function motorSlips(load: LoadInput, { inverter }: House): string[] {
+/** A motor of which no start is known, where inverter or generator may not carry it. */
+function motorSlips(load: LoadInput, house: House): string[] {
   const { name, tier, w = 0, powerFactor, startingMultiple, motorHp } = load
   if (tier === 'gridOnly' || !MOTOR.test(name)) return []
   if (startingMultiple > 1 || motorHp !== undefined) return []
   const startKva = (STARTS_TIMES * w) / 1000 / powerFactor
-  const carries = inverter.startingKva ?? inverter.ratedKva
-  if (startKva <= carries) return []
+  const [carries, who] = leastCarried(house)
+  if (startKva <= (HARD.test(name) ? HARD_SHARE : 1) * carries) return []
   return [
     `${name}: counted as no motor, for it has no startingMultiple; a pump or compressor draws some ` +
-      `${STARTS_TIMES} times its power as it starts: ${startKva.toFixed(1)} kVA, and the battery ` +
-      `inverter carries ${carries.toFixed(1)}.`,
+      `${STARTS_TIMES} times its power as it starts: ${startKva.toFixed(1)} kVA, and the ${who} ` +
+      `carries ${carries.toFixed(1)}.`,
   ]
+}
+
+/** What carries a start on the island: inverter or generator, whichever carries less. [kVA] */
+function leastCarried(house: House): readonly [number, string] {
+  const { inverter, generator } = house
+  const own = inverter.startingKva ?? inverter.ratedKva
+  const set = generator === undefined ? Infinity : generatorStartingKva(house)
+  return set < own ? [set, 'generator'] : [own, 'battery inverter']
 }
 
 /** A longitude that does not fit the clock: latitude and longitude swapped, a sign left out. */

@@ -15,7 +15,7 @@ const MOST_OTHERWISE = 1 / 3
 export function hintFor(need: string, got: unknown): string {
   if (need.startsWith('a list')) return listHint(got)
   if (need.includes('[share of 1]')) return shareHint(got) ?? numberHint(got)
-  if (/^a (whole )?number/.test(need)) return numberHint(got)
+  if (/^a (whole )?number/.test(need)) return wattsHint(need, got) ?? numberHint(got)
   if (need === 'true or false') return yesNoHint(got)
   if (need.startsWith('one of ')) return choiceHint(need.slice('one of '.length).split(', '), got)
   return ''
@@ -35,6 +35,13 @@ function shareHint(got: unknown): string | null {
   return `; ${value} % is written ${Number((value / 100).toFixed(4))}`
 }
 
+/** 4000 where kilowatts are asked for. */
+function wattsHint(need: string, got: unknown): string | null {
+  if (typeof got !== 'number' || got < 1000) return null
+  const unit = /\[k(W|VA)\]/.exec(need)?.[1]
+  return unit === undefined ? null : `; ${got} ${unit} is written ${got / 1000}`
+}
+
 /** `4,4`, `90 W`, `"90"` */
 function numberHint(got: unknown): string {
   if (typeof got !== 'string') return ''
@@ -51,8 +58,23 @@ function yesNoHint(got: unknown): string {
   return /^(no|off|n)$/i.test(got) ? `; ${got} is written false` : ''
 }
 
+/** What somebody else might call a word of a choice. */
+const SAID_ELSEWHERE: Readonly<Record<string, string>> = {
+  manual: 'by hand',
+  manually: 'by hand',
+  hand: 'by hand',
+  auto: 'automatic',
+  essential: 'critical',
+  vital: 'critical',
+  optional: 'comfort',
+  grid: 'gridOnly',
+  garage: 'attached garage',
+}
+
 function choiceHint(words: readonly string[], got: unknown): string {
   if (typeof got !== 'string' || got === '') return ''
+  const said = SAID_ELSEWHERE[got.toLowerCase()]
+  if (said !== undefined && words.includes(said)) return `; did you mean ${said}?`
   const near = closest(got.toLowerCase(), words)
   const otherwise = distance(got.toLowerCase(), near) / near.length
   return otherwise <= MOST_OTHERWISE ? `; did you mean ${near}?` : ''

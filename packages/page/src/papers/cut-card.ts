@@ -51,11 +51,11 @@ function howLong(input: PapersInput): Html {
   const { aCut } = wordsOf(input)
   const promised = ride.skies[ride.promise] as SkyFigures
   const hardest = hardestHours(input)
-  const plan = hardest ?? promised.worstHours ?? promised.p05Hours
+  const plan = hardest?.hours ?? promised.worstHours ?? promised.p05Hours
   const say = (hours: number): string => hoursSaid(hours, promised.horizonHours)
   const least =
     hardest !== null
-      ? 'No start that was looked at, in any month, lasts less'
+      ? `No start that was looked at, in any month, lasts less${inMonth(hardest.month, ride)}`
       : promised.worstHours === null
         ? 'At least as long in 19 of 20 such cuts'
         : `No start in such a ${monthName(ride.month)} lasts less`
@@ -73,11 +73,18 @@ function howLong(input: PapersInput): Html {
  * The least of all months, for the card hangs there all year, and of a sky that is harder; null
  * where not all are known.
  */
-function hardestHours({ months, ride }: PapersInput): number | null {
+function hardestHours({ months, ride }: PapersInput): { hours: number; month: number } | null {
   const worst = months.map(({ figures }) => figures.worstHours)
   if (worst.length < 12 || worst.includes(null)) return null
+  const least = Math.min(...(worst as number[]))
   const harder = harderSky(ride)?.worstHours ?? Infinity
-  return Math.min(harder, ...(worst as number[]))
+  if (harder < least) return { hours: harder, month: ride.month }
+  return { hours: least, month: months[worst.indexOf(least)]!.month }
+}
+
+/** Names the month of the least, where it is another than the one that is counted. */
+function inMonth(month: number, ride: RideAnswer): string {
+  return month === ride.month ? '' : ` (the least starts in ${monthName(month)})`
 }
 
 /** A card that promises what does not hold yet is not to hang there. */

@@ -1,6 +1,12 @@
 // Words of the hardest hours, of a sky that is harder than the promise's, and of the hardest month.
 
-import { hardestMonthOf, monthName, type RideAnswer, type SkyFigures } from '@tideover/core'
+import {
+  hardestMonthOf,
+  type MonthRow,
+  monthName,
+  type RideAnswer,
+  type SkyFigures,
+} from '@tideover/core'
 import type { PageFacts } from '../facts.js'
 import { casesText, lastsText } from './numbers.js'
 
@@ -55,18 +61,34 @@ export function harderSkyWords({ answer, promised }: PageFacts): string {
 }
 
 /** What a customer is told of the other months; nothing where they were not asked about. */
-export function hardestMonthWords({ answer, months }: PageFacts): string {
+export function hardestMonthWords(facts: PageFacts): string {
+  const { answer, months } = facts
   if (months.length < 12) return ''
   const month = monthName(answer.month)
   const hardest = hardestMonthOf(months)
   const { figures } = months.find((row) => row.month === hardest)!
   if (figures.share === 1) return 'In every other month it lasts to the end as well.'
-  if (hardest === answer.month) return `No month is harder for this house than ${month}.`
+  if (hardest === answer.month) {
+    return `No month is harder for this house than ${month}.${shortestElsewhere(facts, hardest)}`
+  }
   const { worstHours, medianHours, horizonHours, share } = figures
   const worst = worstHours === null ? '' : `${lastsText(worstHours, horizonHours)} at worst, `
   return (
     `${month} is not the hardest month for this house: in ${monthName(hardest)} it lasts ${worst}` +
     `${lastsText(medianHours, horizonHours)} in the middle case; ${hardestWords(figures)}it lasts ` +
-    `to the end in ${casesText(share ?? 0)}.`
+    `to the end in ${casesText(share ?? 0)}.${shortestElsewhere(facts, hardest)}`
+  )
+}
+
+/** Of the months the one with the shortest ride, where that is no month told already. */
+function shortestElsewhere({ answer, months }: PageFacts, hardest: number): string {
+  const worst = (row: MonthRow): number => row.figures.worstHours ?? Infinity
+  const shortest = months.toSorted((a, b) => worst(a) - worst(b))[0] as MonthRow
+  const told = months.filter(({ month }) => month === answer.month || month === hardest)
+  if (told.some((row) => Math.floor(worst(row)) <= Math.floor(worst(shortest)))) return ''
+  const { month, figures } = shortest
+  return (
+    ` The shortest of the year starts in ${monthName(month)}: ` +
+    `${lastsText(worst(shortest), figures.horizonHours)}.`
   )
 }
