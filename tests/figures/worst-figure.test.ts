@@ -10,6 +10,7 @@ const startOf = (rideMinutes: number, tried: Start['tried'], more: Partial<Start
   month: 1,
   syntheticYear: 3,
   rideMinutes,
+  tooMuch: [],
   endedBy: 'boiler pump',
   lostAt: '2025-01-08T00:00Z',
   energy: {

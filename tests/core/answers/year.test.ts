@@ -11,15 +11,17 @@ import {
   type Prepared,
   prepare,
   type SkyFigures,
+  startStory,
   stepsFor,
   traceCut,
+  typicalOf,
   worstOfDays,
   yearFrom,
   yearMonth,
 } from '@tideover/core'
 import { loadHouse } from '@tideover/files'
 import { describe, expect, it } from 'vitest'
-import { UTC_2025 } from '../plain-house.js'
+import { plainHouse, UTC_2025 } from '../plain-house.js'
 
 const SAMPLES = new URL('../../../data-samples/', import.meta.url).pathname
 
@@ -213,6 +215,22 @@ describe.each([
     const gone = Object.values(out).reduce((sum, kwh) => sum + kwh, 0)
     expect(Math.abs(startKwh + solarKwh + generatorKwh - gone)).toBeLessThanOrEqual(1e-9 * minutes)
     for (const kwh of Object.values(out)) expect(kwh).toBeGreaterThanOrEqual(-1e-12)
+  })
+})
+
+describe('what ended a ride', () => {
+  it('is told where it was too much at once, and not where the charge ran low', () => {
+    const pump = { name: 'pump', tier: 'critical', w: 390 }
+    const shower = { name: 'shower', tier: 'comfort', w: 8500, at: ['10:00-10:10'] }
+    const storyOf = (loads: object[]) => {
+      const prepared = prepare(checkHouse(plainHouse({ loads })))
+      const startMs = Date.UTC(2025, 0, 14, 9)
+      const story = traceCut(prepared, { startMs, hours: 48, sky: 'none', startSoc: 0.5 })
+      return startStory(prepared, story, typicalOf(prepared, 1, 1))
+    }
+    // An inverter of 5 kVA, from 9 to 10 o'clock.
+    expect(storyOf([pump, shower])).toMatchObject({ rideMinutes: 60, tooMuch: ['shower', 'pump'] })
+    expect(storyOf([pump]).tooMuch).toEqual([])
   })
 })
 

@@ -16,7 +16,7 @@ export function storyLines(start: WorstStart, number: number, show: StoryShow): 
   const hours = (minutes: number): string => hoursText(minutes / 60, show)
   const parts = [
     `${start.local}${show.years === null ? '' : ` of year ${start.syntheticYear}`}: it lasts ` +
-      `${hours(start.rideMinutes)}; the first to be lost is the ${start.endedBy}.`,
+      `${hours(start.rideMinutes)}; the first to be lost is the ${start.endedBy}.${overloadWords(start)}`,
     energyWords(start),
     weatherWords(start),
     cureWords(start, hours),
@@ -29,7 +29,15 @@ export function storyLines(start: WorstStart, number: number, show: StoryShow): 
   ]
 }
 
-function energyWords({ energy }: WorstStart): string {
+/** As many names as a line has room for. */
+const MOST_NAMED = 3
+
+function overloadWords({ tooMuch }: WorstStart): string {
+  if (tooMuch.length === 0) return ''
+  return ` Too much at once ended it: ${tooMuch.slice(0, MOST_NAMED).join(', ')}.`
+}
+
+function energyWords({ energy, tooMuch }: WorstStart): string {
   const kwh = (value: number): string => `${value.toFixed(1)} kWh`
   const into = [
     `${kwh(energy.startKwh)} in the battery`,
@@ -41,7 +49,7 @@ function energyWords({ energy }: WorstStart): string {
     ...(energy.comfortKwh >= 0.05 ? [`${kwh(energy.comfortKwh)} to comfort loads`] : []),
     `${kwh(energy.standingKwh)} to the battery inverter and battery themselves`,
     ...(energy.conversionKwh >= 0.05 ? [`${kwh(energy.conversionKwh)} lost on the way`] : []),
-    `${kwh(energy.leftKwh)} left that cannot be used`,
+    `${kwh(energy.leftKwh)} left${tooMuch.length === 0 ? ' that cannot be used' : ''}`,
   ]
   return `Of ${into.join(' and ')}: ${out.join(', ')}.`
 }

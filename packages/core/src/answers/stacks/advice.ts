@@ -125,8 +125,13 @@ function anotherDay(
   if (known.length === 0) return []
   const giving = known.filter(({ anotherDay: day }) => day[which] === true)
   if (giving.length === 0) {
-    const few = known.length < steps.length ? `, within the ${horizonHours} h followed` : ''
-    return [`Another ${ANOTHER} hours ${where}: no single step looked at gives them${few}.`]
+    const open = steps.length - known.length
+    const found =
+      open === 0
+        ? 'no single step looked at gives them'
+        : `not to be told, for ${open === 1 ? '1 step lasts' : `${open} steps last`} longer than the ` +
+          `${horizonHours} h followed`
+    return [`Another ${ANOTHER} hours ${where}: ${found}.`]
   }
   const step = cheapest(giving)
   return [`Another ${ANOTHER} hours ${where}: ${step.what}, ${priceWords(step)}.`]

@@ -24,7 +24,7 @@ export interface EnergyLedger {
   readonly standingKwh: number
   /** Lost in the inverter by what passes through it. */
   readonly conversionKwh: number
-  /** In the battery at the end, of no use below its lower limit. */
+  /** In the battery at the end: where charge ended the ride, of no use below its lower limit. */
   readonly leftKwh: number
 }
 
@@ -50,6 +50,8 @@ export interface StartStory {
   /** The load that is lost first, and when. */
   readonly endedBy: string
   readonly lostAt: string
+  /** Loads that were too much where an overload ended the ride, the hardest first; else none. */
+  readonly tooMuch: readonly string[]
   readonly energy: EnergyLedger
   readonly weather: RideWeather
 }
@@ -73,9 +75,19 @@ export function startStory(prepared: Prepared, story: CutStory, sky: Sky): Start
     rideMinutes: ride.minutes,
     endedBy: story.courses[ride.endedBy]!.name,
     lostAt: isoUtc(calendar, from + ride.lostAt),
+    tooMuch: overloadAt(story, ride.minutes),
     energy: energyLedger(story, ride.minutes),
     weather: rideWeather(prepared, story, sky, ride.minutes),
   }
+}
+
+/** Whose start or running was too much in a minute of the trace. */
+function overloadAt({ events }: CutStory, minute: number): readonly string[] {
+  const over = events.find(
+    (told) =>
+      told.minute === minute && (told.id === 'too-much-at-once' || told.id === 'generator-stalls'),
+  )
+  return over?.names ?? []
 }
 
 /** What went in and out in the first minutes of a trace, each built up from its own column. */
