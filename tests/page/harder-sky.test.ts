@@ -39,6 +39,9 @@ describe('a sky harder than the dull one', () => {
       'Of the days as they come some are harder than a dull one (the coldest are often bright, and a ' +
         'cold battery gives less): there it lasts 15 hours at worst, and it lasts to the end in 97 of 100 cases.',
     )
+    expect(harderSkyWords(facts({ share: 0.97 }))).toMatch(
+      /there it lasts to the end in 97 of 100 cases\.$/,
+    )
     expect(harderSkyWords(facts({ worstHours: 15.5 }))).toMatch(
       /there it lasts 15 hours at worst\.$/,
     )

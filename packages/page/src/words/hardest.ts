@@ -35,12 +35,17 @@ export function harderSky({
   const found = (['typical', 'file'] as const)
     .filter((kind) => kind !== promise)
     .flatMap((kind) => skies[kind] ?? [])
-    .filter(
-      ({ share, worstHours }) =>
-        (share ?? 1) < (promised.share ?? 1) - POINT ||
-        Math.floor(worstHours ?? Infinity) < Math.floor(promised.worstHours ?? Infinity),
-    )
+    .filter((figures) => lastsFewer(figures, promised) || lastsLess(figures, promised))
   return found.sort((a, b) => (a.worstHours ?? 0) - (b.worstHours ?? 0))[0] ?? null
+}
+
+function lastsFewer(a: SkyFigures, b: SkyFigures): boolean {
+  return (a.share ?? 1) < (b.share ?? 1) - POINT
+}
+
+/** By whole hours at worst. */
+function lastsLess(a: SkyFigures, b: SkyFigures): boolean {
+  return Math.floor(a.worstHours ?? Infinity) < Math.floor(b.worstHours ?? Infinity)
 }
 
 /** What a customer is told of it: what of it is harder, and no more. */
@@ -49,10 +54,10 @@ export function harderSkyWords({ answer, promised }: PageFacts): string {
   if (harder === null) return ''
   const { worstHours, horizonHours, share } = harder
   const told = [
-    ...(worstHours === null ? [] : [`it lasts ${lastsText(worstHours, horizonHours)} at worst`]),
-    ...((share ?? 1) < (promised.share ?? 1) - POINT
-      ? [`it lasts to the end in ${casesText(share ?? 0)}`]
+    ...(worstHours !== null && lastsLess(harder, promised)
+      ? [`it lasts ${lastsText(worstHours, horizonHours)} at worst`]
       : []),
+    ...(lastsFewer(harder, promised) ? [`it lasts to the end in ${casesText(share ?? 0)}`] : []),
   ]
   return (
     'Of the days as they come some are harder than a dull one (the coldest are often bright, and a ' +
