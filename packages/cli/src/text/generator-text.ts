@@ -193,7 +193,7 @@ function caseText(name: string, each: PlanCase, { site }: PlanAnswer): string {
   const cold =
     each.tooColdHours < 1
       ? ''
-      : `, ${Math.floor(each.tooColdHours)} h of them with a battery too cold to charge, nearly idle`
+      : `, ${Math.floor(each.tooColdHours)} h of them with a battery too cold to charge, the set carrying the loads alone`
   const head = `${name}, ${at(each.start)}: ${up(each.litres)} l in ${Math.ceil(each.runHours)} h${cold}`
   if (each.visits.length === 0) return `${head}; the set is not wanted.`
   const visits = each.visits.map(({ time, starts, pours }) => {
