@@ -139,6 +139,25 @@ describe('each step', () => {
   })
 })
 
+describe('the step that costs nothing', () => {
+  it('is taken first where a target is not met: fewer modules reach it then', () => {
+    const loads = [{ ...PUMP, w: 120 }, LINE, LAMP]
+    const plain = { ...PLAIN, loads, comfort: { dropBelow: 0.1, returnAt: 0.2 } }
+    const withoutLamp = { ...plain, loads: [loads[0], LINE, { ...LAMP, tier: 'gridOnly' }] }
+    const answerOf = (house: object) =>
+      stacksAnswer(prepare(checkHouse(house)), {}, { month: 2, hours: 4, years: 1, share: 0.5 })
+    const answer = answerOf(plain)
+    // The house without its lamp, asked by itself, knows how many it needs.
+    const { smallest, freeStep } = answerOf(withoutLamp)
+    expect(freeStep).toBeNull()
+    expect(answer.smallest).toBeGreaterThan(smallest!)
+    expect(answer.freeStep).toEqual({ what: 'lamp off in a cut', smallest })
+    expect(answer.advice.join(' ')).toContain(
+      `With one step that costs nothing (lamp off in a cut) ${smallest} module`,
+    )
+  })
+})
+
 describe('what is never offered', () => {
   const offered = (changes: object) => {
     const { others, loads } = changesOf(prepare(checkHouse({ ...PLAIN, ...changes })), {}, 2)

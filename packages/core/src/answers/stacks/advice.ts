@@ -3,6 +3,7 @@
 import { monthName } from '../../axis/calendar.js'
 import type { SkyKind } from '../../sky/sky.js'
 import { skyName } from '../words.js'
+import type { FreeStep } from './free-step.js'
 import { ANOTHER, counts, moreHours, type NextStep, type NextSteps } from './next-steps.js'
 import { CASES, type Case, type StackRow } from './stack-rows.js'
 
@@ -18,6 +19,7 @@ export interface Around {
   readonly horizonHours: number
   /** 0..1; null without one. */
   readonly shareTarget: number | null
+  readonly free: FreeStep | null
 }
 
 /** What gives up a critical load is never advised, only told. */
@@ -28,6 +30,7 @@ export function adviceOn(next: NextSteps, rows: readonly StackRow[], around: Aro
   return [
     ...alreadyLasts(base),
     ...toTheTarget(kept, base, rows, around),
+    ...withFreeStep(rows, around),
     ...take(kept, comparedBy, base, around),
     ...withNobodyWoken(kept, comparedBy, around),
     ...anotherDay(kept, 'median', 'in the middle case', around),
@@ -71,6 +74,16 @@ function toTheTarget(
     `${target} are reached with: ${step.what}, ${priceWords(step)} ` +
       `(${Math.floor(100 * step.share!)} in 100).`,
   ]
+}
+
+/** What is left to buy once a step is taken that costs nothing. */
+function withFreeStep(rows: readonly StackRow[], { free }: Around): string[] {
+  if (free === null) return []
+  const without = rows.find(({ met }) => met === true)?.modules ?? null
+  const { what, smallest } = free
+  if (smallest === null || smallest === without) return []
+  const instead = without === null ? ', and without it no stack of this base' : `, not ${without}`
+  return [`With one step that costs nothing (${what}) ${modules(smallest)} reach them${instead}.`]
 }
 
 /** The step that gives most for its money, and where another gives more hours, that one. */

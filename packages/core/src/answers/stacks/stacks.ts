@@ -9,6 +9,7 @@ import type { RideQuestion } from '../ride-question.js'
 import { type Equipped, equip } from '../scenario.js'
 import type { Spell } from '../words.js'
 import { adviceOn } from './advice.js'
+import { type FreeStep, freeStep } from './free-step.js'
 import { LIMITS_TRIED, type StackLimits, stackLimits } from './limits.js'
 import { changesOf, type NextStep, nextSteps } from './next-steps.js'
 import { type Case, rideStacks, type StackRow, stackRows } from './stack-rows.js'
@@ -37,6 +38,8 @@ export interface StacksAnswer extends Beside {
   readonly comparedBy: Case
   readonly nextSteps: readonly NextStep[]
   readonly loadsTried: number
+  /** With the step that costs nothing, where the target is not met; null without one. */
+  readonly freeStep: FreeStep | null
   readonly advice: readonly string[]
 }
 
@@ -75,6 +78,7 @@ export function stacksAnswer(
   let done = most + LIMITS_TRIED
   tell(done, all)
   const next = nextSteps(prepared, changes, question, ridden, () => tell(++done, all))
+  const free = freeStep(prepared, question, rows[next.from - 1]!, changes, next.steps)
   const smallest = rows.find(({ met }) => met === true)?.modules ?? null
   const equipped = ridden.equipped[next.from - 1]!
   return {
@@ -92,11 +96,13 @@ export function stacksAnswer(
     comparedBy: next.comparedBy,
     nextSteps: next.steps,
     loadsTried: next.loadsTried,
+    freeStep: free,
     advice: adviceOn(next, rows, {
       month,
       sky,
       horizonHours: figures.horizonHours,
       shareTarget: share ?? null,
+      free,
     }),
     ...besideOf(prepared, equipped, month, plain),
   }
