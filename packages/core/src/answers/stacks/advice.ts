@@ -66,7 +66,10 @@ function toTheTarget(
   const target = `The ${Number((100 * shareTarget).toFixed(1))} in 100 asked for`
   const smallest = rows.find(({ met }) => met === true)
   if (enough.length === 0) {
-    const stack = smallest === undefined ? '' : `; ${modules(smallest.modules)} in all do`
+    const stack =
+      smallest === undefined
+        ? ''
+        : `; ${modules(smallest.modules)} in all ${smallest.modules === 1 ? 'does' : 'do'}`
     return [`${target}: no single step looked at reaches them${stack}.`]
   }
   const step = cheapest(enough)
@@ -83,7 +86,9 @@ function withFreeStep(rows: readonly StackRow[], { free }: Around): string[] {
   const { what, smallest } = free
   if (smallest === null || smallest === without) return []
   const instead = without === null ? ', and without it no stack of this base' : `, not ${without}`
-  return [`With one step that costs nothing (${what}) ${modules(smallest)} reach them${instead}.`]
+  return [
+    `With one step that costs nothing (${what}) ${modules(smallest)} ${smallest === 1 ? 'reaches' : 'reach'} them${instead}.`,
+  ]
 }
 
 /** The step that gives most for its money, and where another gives more hours, that one. */
