@@ -11,7 +11,7 @@ Written by \`npm run equality\`, each part by the last run that took it.
 `
 
 /** The parts in their order. */
-const SECTIONS = ['Demo houses', 'Random islands'] as const
+const SECTIONS = ['Demo houses', 'Random islands', 'More random islands'] as const
 export type Section = (typeof SECTIONS)[number]
 
 export interface SectionFacts {
