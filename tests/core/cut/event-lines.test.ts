@@ -89,6 +89,12 @@ describe('an overload', () => {
     const tries = [['pump'], undefined, ['pump'], undefined, ['pump'], undefined, ['pump']]
     expect(of({ person: PERSON })).toEqual([...tries, 633])
     expect(of({})).toEqual([...tries, null])
+    // A cut that is over before somebody comes does not make it nobody.
+    const short = { startSoc: 1, hours: 10.2 }
+    const ended = eventsOf({ loads, inverter, person: PERSON }, short).findLast(
+      ({ id }) => id === 'goes-dark',
+    )
+    expect(ended?.tendedAt).toBe(633)
   })
 
   it('says so where nobody is named', () => {

@@ -32,20 +32,9 @@ export function whatHelps(scene: Scene, i: number): string {
  * null where nobody does, undefined where it tries by itself or is off for another reason.
  */
 export function resetAt(scene: Scene, i: number): number | null | undefined {
-  const { trace, house } = scene
-  if (trace.states[i] !== 'off, overload' || !hasSpentTries(scene, i)) return undefined
-  const next = nextOn(scene, i)
-  const comes = next < trace.n && (trace.events[next]! & Event.loadsBack) !== 0
-  return house.person !== undefined && comes ? next : null
-}
-
-/** First minute after `i` with loads or grid; the end where there is none. */
-function nextOn({ trace }: Scene, i: number): number {
-  let next = i + 1
-  while (next < trace.n && (trace.events[next]! & (Event.loadsBack | Event.gridReturns)) === 0) {
-    next++
-  }
-  return next
+  if (scene.trace.states[i] !== 'off, overload' || !hasSpentTries(scene, i)) return undefined
+  const at = scene.compiled.columns.personAt[i]!
+  return at === NEVER ? null : at
 }
 
 function hasSpentTries({ trace, compiled }: Scene, i: number): boolean {
@@ -57,7 +46,10 @@ function hasSpentTries({ trace, compiled }: Scene, i: number): boolean {
 /** After an overload the inverter tries by itself; then somebody has to reset it. */
 function whoResets(scene: Scene, i: number): string {
   const { trace, house, calendar } = scene
-  const next = nextOn(scene, i)
+  let next = i + 1
+  while (next < trace.n && (trace.events[next]! & (Event.loadsBack | Event.gridReturns)) === 0) {
+    next++
+  }
   if (next === i + 1 && next < trace.n) return ' The inverter tries again in a minute.'
   if (!hasSpentTries(scene, i)) {
     if (next >= trace.n) return ' It has not come back by the end.'
@@ -67,8 +59,10 @@ function whoResets(scene: Scene, i: number): string {
   const spent = ' It has tried three times and waits to be reset.'
   if (house.person === undefined)
     return `${spent} Nobody is named who could; the grid brings it back.`
-  const at = resetAt(scene, i)
-  const when = at == null ? '' : ` and will have done it at ${localTime(calendar, trace.from + at)}`
+  const when =
+    next < trace.n && (trace.events[next]! & Event.loadsBack) !== 0
+      ? ` and will have done it at ${localTime(calendar, trace.from + next)}`
+      : ''
   return `${spent} Somebody is called (${personWords(house)})${when}.`
 }
 

@@ -4,10 +4,7 @@ import type { Prepared } from '../../series/prepare.js'
 import type { RideQuestion } from '../ride-question.js'
 import type { Change } from './change.js'
 import type { Changes, NextStep } from './next-steps.js'
-import { rideStacks, type StackRow, stackRows } from './stack-rows.js'
-
-/** A share that rises by less is no reason to ride all stacks again. */
-const POINT = 0.01
+import { POINT, rideStacks, type StackRow, stackRows } from './stack-rows.js'
 
 export interface FreeStep {
   readonly what: string

@@ -9,10 +9,9 @@ import type { Prepared } from '../../series/prepare.js'
 import type { HourFigures } from '../hour-figures.js'
 import type { RideQuestion } from '../ride-question.js'
 import type { Equipped } from '../scenario.js'
-import { CASES, type StackRow, stackFigures } from './stack-rows.js'
+import { CASES, POINT, type StackRow, stackFigures } from './stack-rows.js'
 
-/** A share that differs by less, and hours that do, are the same to whoever reads them. */
-const POINT = 0.01
+/** Hours that differ by less are the same to whoever reads them. */
 const HOUR = 1
 /** Short rides are longer by less: a quarter of an hour, and a tenth. */
 const QUARTER = 0.25

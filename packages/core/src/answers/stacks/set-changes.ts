@@ -23,7 +23,7 @@ function moreFuel(house: House, generator: GeneratorInput, files: HouseFiles): C
   const { tankL, cansL } = generator
   const more = inCans ? { cansL: cansL + MORE_FUEL_L } : { tankL: tankL + MORE_FUEL_L }
   return {
-    ...step('fuel'),
+    ...unpriced('fuel'),
     what:
       `${MORE_FUEL_L} l more fuel ` +
       (inCans
@@ -44,7 +44,7 @@ function anyHour(house: House, files: HouseFiles): Change[] {
   if (to - from === DAY_MINUTES) return []
   return [
     {
-      ...step('person'),
+      ...unpriced('person'),
       what: `somebody to start the generator at any hour (now ${person.from} to ${person.to})`,
       price: 0,
       warnings: ['It counts only if somebody has agreed to be woken.'],
@@ -56,7 +56,7 @@ function anyHour(house: House, files: HouseFiles): Change[] {
 
 function byItself(house: House, generator: GeneratorInput, files: HouseFiles): Change {
   return {
-    ...step('start'),
+    ...unpriced('start'),
     what: 'a generator of the same size that starts by itself',
     warnings: [
       'A set that starts by itself starts with nobody there: it stands outdoors, its exhaust away ' +
@@ -66,6 +66,6 @@ function byItself(house: House, generator: GeneratorInput, files: HouseFiles): C
   }
 }
 
-function step(kind: StepKind): Pick<Change, 'kind' | 'price' | 'givesUp'> {
+function unpriced(kind: StepKind): Pick<Change, 'kind' | 'price' | 'givesUp'> {
   return { kind, price: null, givesUp: null }
 }

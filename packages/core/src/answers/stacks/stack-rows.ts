@@ -13,6 +13,8 @@ import { type Equipped, equip } from '../scenario.js'
 
 /** How much further than in a ride starts are followed, so that a day more can be seen. [min] */
 const DAY_MORE = 1440
+/** A share that differs by less is the same to whoever reads it. */
+export const POINT = 0.01
 /** Stacks ridden in one go: what is kept of each start takes room. */
 const AT_ONCE = 6
 
